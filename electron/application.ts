@@ -1,0 +1,134 @@
+import type { StartUp } from '../shared-schemas/application.ts'
+import type { Reply } from '../shared-schemas/request.ts'
+import { readCatalogueVersion } from './catalogue/catalogue-state-queries.ts'
+import { catalogueHandlers } from './catalogue/handlers.ts'
+import { databaseHandlers } from './database/handlers.ts'
+import type { DatabaseHandle } from './database/handles.ts'
+import { inMemory, openDatabase } from './database/open-database.ts'
+import { fitCheckHandlers } from './fit-check/handlers.ts'
+import { modelLookupHandlers } from './model-lookup/handlers.ts'
+import { type DefectLog, dispatch } from './requests/dispatch.ts'
+import type { Handlers, Task } from './requests/handlers.ts'
+import { Refusal } from './requests/refusal.ts'
+import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
+
+/** What the outside world hands in, so that nothing deep inside fetches it. */
+export interface Surroundings {
+  /** The shop's SQLite file, or `:memory:`. */
+  readonly databaseFile: string
+  /** A folder of catalogue files for a shop that has never loaded any; null loads nothing. */
+  readonly sampleFolder: string | null
+  readonly now: () => Date
+  /** A new UUIDv7. */
+  readonly newId: () => string
+  /** Which machine movements are recorded on. */
+  readonly device: string
+  readonly logDefect: DefectLog
+}
+
+export interface Application {
+  /** Answers any request. Waits until the shop is open; replies with the problem when it cannot be opened. */
+  ask(name: string, input: unknown, task?: Task): Promise<Reply>
+  /** Settles when the shop is open or has failed to open; never rejects. */
+  readonly opened: Promise<StartUp>
+  close(): void
+}
+
+/** Composition root: opens the database and gathers every capability's handlers. */
+export function openApplication(surroundings: Surroundings): Application {
+  let startUp: StartUp = { state: 'opening' }
+  let shop: OpenShop | undefined
+
+  const open = async (): Promise<StartUp> => {
+    try {
+      shop = openShop(surroundings)
+      const sampleShop = await loadSampleOnce(shop, surroundings, step => {
+        startUp = step
+      })
+      startUp = { state: 'ready', databaseFile: surroundings.databaseFile, sampleShop }
+    } catch (thrown) {
+      startUp = { state: 'failed', problem: asProblem(thrown, surroundings) }
+    }
+    return startUp
+  }
+  const opened = open()
+
+  return {
+    opened,
+    async ask(name, input, task) {
+      if (name === 'application.read-start-up') return { ok: true, value: startUp }
+      const state = await opened
+      if (state.state === 'failed') return { ok: false, problem: state.problem }
+      if (shop === undefined) throw new Error('the shop is open once start-up has not failed')
+      return dispatch(
+        { ...surroundings, handlers: shop.handlers, newReference: newReference(surroundings) },
+        name,
+        input,
+        task,
+      )
+    },
+    close: () => shop?.database.close(),
+  }
+}
+
+interface OpenShop {
+  readonly database: DatabaseHandle
+  readonly handlers: Handlers
+}
+
+function openShop(surroundings: Surroundings): OpenShop {
+  const { databaseFile } = surroundings
+  const database = openDatabase(databaseFile)
+  const shop = { ...surroundings, database, openOwnHandle: () => ownHandle(database, databaseFile) }
+  return {
+    database,
+    handlers: {
+      'application.read-start-up': () => ({ state: 'ready', databaseFile, sampleShop: false }),
+      ...catalogueHandlers(shop),
+      ...databaseHandlers(shop),
+      ...fitCheckHandlers(shop),
+      ...modelLookupHandlers(shop),
+      ...stockLedgerHandlers(shop),
+    },
+  }
+}
+
+/** A second connection for long work, so that questions are answered meanwhile. A database in memory has only the one. */
+function ownHandle(
+  database: DatabaseHandle,
+  file: string,
+): { readonly handle: DatabaseHandle; release(): void } {
+  if (file === inMemory) return { handle: database, release: () => {} }
+  const handle = openDatabase(file)
+  return { handle, release: () => handle.close() }
+}
+
+/** Loads the sample into a shop that has never loaded anything. Says whether it did. */
+async function loadSampleOnce(
+  { database, handlers }: OpenShop,
+  { sampleFolder }: Surroundings,
+  report: (step: StartUp) => void,
+): Promise<boolean> {
+  if (sampleFolder === null || readCatalogueVersion(database) > 0) return false
+  report({ state: 'loading-sample', file: '', rowsDone: 0, rowsExpected: 0 })
+  await handlers['catalogue.load-files'](
+    { path: sampleFolder, dryRun: false, strict: true },
+    {
+      report: ({ what, done, expected }) =>
+        report({ state: 'loading-sample', file: what, rowsDone: done, rowsExpected: expected }),
+    },
+  )
+  return true
+}
+
+function asProblem(thrown: unknown, surroundings: Surroundings) {
+  if (thrown instanceof Refusal) return thrown.problem
+  const reference = newReference(surroundings)()
+  surroundings.logDefect(reference, 'opening the shop', thrown)
+  return { code: 'unexpected' as const, reference }
+}
+
+/** Short enough to read out on the telephone: the random tail of a new id. */
+function newReference({ newId }: Surroundings): () => string {
+  return () => newId().slice(-8)
+}

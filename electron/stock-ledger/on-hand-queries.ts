@@ -1,0 +1,62 @@
+import { z } from 'zod'
+import type { PartId } from '../../shared-schemas/identifiers.ts'
+import type { ReadableDatabase } from '../database/handles.ts'
+
+const onHandRow = z.object({
+  location: z.string(),
+  name: z.string(),
+  part_number: z.string(),
+  bin: z.string().nullable(),
+  on_hand: z.int(),
+})
+
+/** The book of one location or one part or of all, summed from the movements; lines that sum to nothing are left out. */
+export function listOnHand(
+  database: ReadableDatabase,
+  { locationId, partId }: { readonly locationId: number | null; readonly partId: number | null },
+) {
+  const rows = database.rows(
+    onHandRow,
+    `SELECT location, location.name, part_number, bin, sum(delta) AS on_hand
+     FROM (SELECT to_location_id AS location_id, part_id, quantity AS delta FROM movement
+           WHERE to_location_id IS NOT NULL AND (?1 IS NULL OR to_location_id = ?1) AND (?2 IS NULL OR part_id = ?2)
+           UNION ALL
+           SELECT from_location_id, part_id, -quantity FROM movement
+           WHERE from_location_id IS NOT NULL AND (?1 IS NULL OR from_location_id = ?1) AND (?2 IS NULL OR part_id = ?2))
+     JOIN location USING (location_id) JOIN part USING (part_id)
+     LEFT JOIN opening_stock USING (location_id, part_id)
+     GROUP BY location_id, part_id HAVING on_hand <> 0
+     ORDER BY location_id, part_number`,
+    locationId,
+    partId,
+  )
+  return rows.map(row => ({
+    location: row.location,
+    locationName: row.name,
+    partNumber: row.part_number,
+    bin: row.bin,
+    quantity: row.on_hand,
+  }))
+}
+
+const partOnHandRow = z.object({
+  location: z.string(),
+  name: z.string(),
+  bin: z.string().nullable(),
+  on_hand: z.int(),
+})
+
+/** Where one part is, the shop's own shelves first. */
+export function readPartOnHand(database: ReadableDatabase, partId: PartId) {
+  const rows = database.rows(
+    partOnHandRow,
+    `SELECT location, location.name, bin, sum(delta) AS on_hand
+     FROM (SELECT to_location_id AS location_id, part_id, quantity AS delta FROM movement WHERE part_id = ?1
+           UNION ALL SELECT from_location_id, part_id, -quantity FROM movement WHERE part_id = ?1)
+     JOIN location USING (location_id) LEFT JOIN opening_stock USING (location_id, part_id)
+     GROUP BY location_id HAVING on_hand <> 0
+     ORDER BY CASE kind WHEN 'shop' THEN 0 WHEN 'van' THEN 1 ELSE 2 END, location`,
+    partId,
+  )
+  return rows.map(row => ({ location: row.location, name: row.name, bin: row.bin, quantity: row.on_hand }))
+}

@@ -1,0 +1,139 @@
+import { z } from 'zod'
+import { familyCode, modelId } from './identifiers.ts'
+import { lookupOutcome } from './model-lookup.ts'
+import { applianceQuestion } from './plate-reading.ts'
+import { defineRequest } from './request.ts'
+
+export const verdict = z.enum(['fits', 'fits-with-changes', 'ask', 'does-not-fit', 'no-record'])
+export type Verdict = z.infer<typeof verdict>
+
+/** One step of the reasoning, with where it rests. */
+export const reason = z.object({ code: z.string(), text: z.string(), source: z.string().nullable() })
+export type Reason = z.infer<typeof reason>
+
+/** A reading that is missing and would decide: which one, and what each value of it would mean. */
+export const askedReading = z.object({
+  /** `model-number`, `brand`, `made`, `serial`, `volts`, `hertz`, `watts`, or the name of a family's attribute. */
+  reading: z.string(),
+  /** For `model-number`: positions that count from 1 over the plate key. */
+  positions: z.array(z.int()).optional(),
+  means: z.array(z.object({ value: z.string(), verdict })).optional(),
+  text: z.string(),
+})
+export type AskedReading = z.infer<typeof askedReading>
+
+export const caution = z.object({ code: z.string(), text: z.string() })
+export type Caution = z.infer<typeof caution>
+
+export const partInQuestion = z.object({
+  typed: z.string(),
+  /** The part's number in the catalogue; null when the catalogue has no such part. */
+  partNumber: z.string().nullable(),
+  /** What is supplied today for the number typed. */
+  current: z.string().nullable(),
+  /** From the number typed to the current one, both included. */
+  chain: z.array(z.string()),
+  family: z.string().nullable(),
+  description: z.string().nullable(),
+})
+
+/** How the models that the text leaves open divide. `undecided` waits for a reading. */
+export const openModels = z.object({ open: z.int(), yes: z.int(), no: z.int(), undecided: z.int() })
+
+export const fitAnswer = z.object({
+  verdict,
+  part: partInQuestion,
+  models: openModels,
+  /** The one model the answer is about, where the text leaves only one open. */
+  model: z
+    .object({ modelId, brand: z.string(), modelNumber: z.string(), applianceType: z.string() })
+    .nullable(),
+  quantityPerAppliance: z.int().nullable(),
+  reasons: z.array(reason),
+  ask: z.array(askedReading),
+  cautions: z.array(caution),
+  /** Other part numbers of the family that fit every open model. */
+  insteadTry: z.array(z.string()),
+  /** Parts to be bought besides, where the verdict is `fits-with-changes`. */
+  alsoNeeds: z.array(z.string()),
+})
+export type FitAnswer = z.infer<typeof fitAnswer>
+
+/** May this part go into this appliance? Three-valued, with reasons and sources; `fits` only when it is proved. */
+export const judgeFit = defineRequest({
+  name: 'fit-check.judge-fit',
+  input: applianceQuestion.extend({ part: z.string().trim().min(1).max(60) }),
+  output: fitAnswer,
+})
+
+export const stockAtLocation = z.object({
+  location: z.string(),
+  name: z.string(),
+  bin: z.string().nullable(),
+  quantity: z.int(),
+})
+
+export const fittingPart = z.object({
+  partNumber: z.string(),
+  kind: z.enum(['genuine', 'pattern']),
+  maker: z.string(),
+  description: z.string(),
+  verdict,
+  reasons: z.array(reason),
+  ask: z.array(askedReading),
+  alsoNeeds: z.array(z.string()),
+  /** The number that replaces this one, where one does. */
+  supersededBy: z.string().nullable(),
+  onHand: z.array(stockAtLocation),
+  /** Lowest offer for one piece, where a supplier offers the part. */
+  price: z.object({ supplier: z.string(), price: z.string(), currency: z.string() }).nullable(),
+})
+export type FittingPart = z.infer<typeof fittingPart>
+
+export const fittingFamily = z.object({
+  family: familyCode,
+  name: z.string(),
+  function: z.string(),
+  /** The best verdict among its parts. */
+  verdict,
+  quantityPerAppliance: z.int().nullable(),
+  positions: z.array(z.string()),
+  safetyDevice: z.boolean(),
+  cautions: z.array(caution),
+  parts: z.array(fittingPart),
+})
+export type FittingFamily = z.infer<typeof fittingFamily>
+
+/** What goes into this appliance, family by family, with where each part is. */
+export const listFittingParts = defineRequest({
+  name: 'fit-check.list-fitting-parts',
+  input: applianceQuestion.extend({
+    /** Words of a function, family or part: `drain`, `door seal`. */
+    function: z.string().trim().min(1).max(80).optional(),
+  }),
+  output: z.object({
+    outcome: lookupOutcome,
+    /** How many models the text leaves open; the verdicts hold over all of them. */
+    models: z.int(),
+    families: z.array(fittingFamily),
+  }),
+})
+export type FittingParts = z.infer<typeof listFittingParts.output>
+
+/** Every model that a part goes into. */
+export const listFittedModels = defineRequest({
+  name: 'fit-check.list-fitted-models',
+  input: z.object({ part: z.string().trim().min(1).max(60) }),
+  output: z.object({
+    partNumber: z.string(),
+    count: z.int(),
+    models: z.array(
+      z.object({
+        brand: z.string(),
+        modelNumber: z.string(),
+        /** What must hold besides, in words: `made 2014-06 on`, `serial 4000 to 4999`, `left`. Empty: nothing. */
+        conditions: z.array(z.string()),
+      }),
+    ),
+  }),
+})

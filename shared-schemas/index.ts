@@ -1,0 +1,31 @@
+import type { z } from 'zod'
+import { readStartUp } from './application.ts'
+import { loadFiles, readSummary } from './catalogue.ts'
+import { backUpDatabase, verifyDatabase } from './database-care.ts'
+import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
+import { findModels } from './model-lookup.ts'
+import { listOnHand } from './stock-ledger.ts'
+
+/** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
+export const requests = [
+  readStartUp,
+  loadFiles,
+  readSummary,
+  findModels,
+  judgeFit,
+  listFittingParts,
+  listFittedModels,
+  listOnHand,
+  verifyDatabase,
+  backUpDatabase,
+] as const
+
+type AnyRequest = (typeof requests)[number]
+export type KnownRequestName = AnyRequest['name']
+type RequestNamed<Name extends KnownRequestName> = Extract<AnyRequest, { name: Name }>
+
+/** What a person or a program hands in: defaults may be left out. */
+export type GivenInput<Name extends KnownRequestName> = z.input<RequestNamed<Name>['input']>
+/** What a handler receives: parsed, defaults filled. */
+export type CheckedInput<Name extends KnownRequestName> = z.output<RequestNamed<Name>['input']>
+export type Output<Name extends KnownRequestName> = z.output<RequestNamed<Name>['output']>

@@ -1,0 +1,62 @@
+import type { Problem } from './problem.ts'
+
+/** One problem in one or two sentences: what happened, then what to do next. */
+export function wordProblem(problem: Problem): string {
+  switch (problem.code) {
+    case 'malformed':
+      return `${problem.where ? `${problem.where}: ` : ''}${problem.why}. Mend that and ask again (${problem.request}).`
+    case 'unknown-request':
+      return `This version knows no request called ${problem.request}. Update Tallyplate and ask again.`
+    case 'unexpected':
+      return `Something went wrong inside Tallyplate; nothing was changed. Quote ${problem.reference} when you report it.`
+    case 'still-starting':
+      return 'Tallyplate is still opening the shop. Ask again in a moment.'
+    case 'plate-text-too-short':
+      return `“${problem.typed}” is too short to look up. Type at least ${problem.needed} characters of the model number.`
+    case 'brand-not-found':
+      return `No brand is called “${problem.typed}”. ${orNearest(problem.nearest, 'Leave the brand out, or load its models first.')}`
+    case 'part-not-found':
+      return `No part has the number “${problem.typed}”. ${orNearest(problem.nearest, 'Check the number on the part or its bag.')}`
+    case 'location-not-found':
+      return `No location is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load locations.csv first'}.`
+    case 'file-unreadable':
+      return `${problem.file} cannot be read (${problem.why}). Check the path and that nobody has it open, then try again; nothing was changed.`
+    case 'file-not-of-catalogue':
+      return `${problem.file} is not the name of a catalogue file. Rename it to one of: ${problem.known.join(', ')}. Nothing was changed.`
+    case 'wrong-header':
+      return `${problem.file}: ${headerFaults(problem)}. Mend the first line and load again; nothing was changed.`
+    case 'nothing-to-load':
+      return `${problem.folder} holds no catalogue file. Name a folder with files such as models.csv, or one such file.`
+    case 'rows-rejected':
+      return `${problem.rejected} ${problem.rejected === 1 ? 'row was' : 'rows were'} rejected, so nothing was loaded. Mend them, or load without --strict to leave them out.`
+    case 'database-from-newer-program':
+      return `${problem.file} was written by a newer Tallyplate (layout ${problem.found}; this one knows ${problem.known}). Update this program; the file was left as it was.`
+    case 'database-damaged':
+      return `${problem.file} is damaged (${problem.why}) and was left as it was. Put back the last good copy: tallyplate restore <copy> --file "${problem.file}".`
+    case 'database-not-ours':
+      return `${problem.file} is an SQLite file of some other program and was left as it was. Name another with --file.`
+    case 'database-unopenable':
+      return `${problem.file} cannot be opened (${problem.why}). Check the folder and your rights to it, or name another with --file.`
+    case 'database-busy':
+      return `${problem.file} is being written by another program. Wait until its work is done, then try again; nothing was changed.`
+    case 'file-exists':
+      return `${problem.file} is there already and was left as it was. Name a new file.`
+  }
+}
+
+function orNearest(nearest: readonly string[], otherwise: string): string {
+  return nearest.length > 0 ? `Nearest: ${nearest.join(', ')}.` : otherwise
+}
+
+function headerFaults(header: Extract<Problem, { code: 'wrong-header' }>): string {
+  const faults = [
+    named('unknown column', header.unknown),
+    named('missing column', header.missing),
+    named('repeated column', header.repeated),
+  ]
+  return faults.filter(fault => fault !== '').join('; ') || 'there is no header line'
+}
+
+function named(what: string, columns: readonly string[]): string {
+  return columns.length === 0 ? '' : `${what}${columns.length === 1 ? '' : 's'} ${columns.join(', ')}`
+}

@@ -1,0 +1,41 @@
+import { z } from 'zod'
+
+/**
+ * Why a request was not done. A code and the facts, never a sentence: `problem-wording.ts` writes the sentence.
+ * `bad-input` and the file and database problems leave everything as it was.
+ */
+export const problem = z.discriminatedUnion('code', [
+  z.object({ code: z.literal('malformed'), request: z.string(), where: z.string(), why: z.string() }),
+  z.object({ code: z.literal('unknown-request'), request: z.string() }),
+  z.object({ code: z.literal('unexpected'), reference: z.string() }),
+  z.object({ code: z.literal('still-starting') }),
+  z.object({ code: z.literal('plate-text-too-short'), typed: z.string(), needed: z.int() }),
+  z.object({ code: z.literal('brand-not-found'), typed: z.string(), nearest: z.array(z.string()) }),
+  z.object({ code: z.literal('part-not-found'), typed: z.string(), nearest: z.array(z.string()) }),
+  z.object({ code: z.literal('location-not-found'), typed: z.string(), known: z.array(z.string()) }),
+  z.object({ code: z.literal('file-unreadable'), file: z.string(), why: z.string() }),
+  z.object({ code: z.literal('file-not-of-catalogue'), file: z.string(), known: z.array(z.string()) }),
+  z.object({
+    code: z.literal('wrong-header'),
+    file: z.string(),
+    unknown: z.array(z.string()),
+    missing: z.array(z.string()),
+    repeated: z.array(z.string()),
+  }),
+  z.object({ code: z.literal('nothing-to-load'), folder: z.string() }),
+  z.object({ code: z.literal('rows-rejected'), rejected: z.int() }),
+  z.object({
+    code: z.literal('database-from-newer-program'),
+    file: z.string(),
+    found: z.int(),
+    known: z.int(),
+  }),
+  z.object({ code: z.literal('database-damaged'), file: z.string(), why: z.string() }),
+  z.object({ code: z.literal('database-not-ours'), file: z.string() }),
+  z.object({ code: z.literal('database-unopenable'), file: z.string(), why: z.string() }),
+  z.object({ code: z.literal('database-busy'), file: z.string() }),
+  z.object({ code: z.literal('file-exists'), file: z.string() }),
+])
+
+export type Problem = z.infer<typeof problem>
+export type ProblemCode = Problem['code']
