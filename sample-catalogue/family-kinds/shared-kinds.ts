@@ -1,0 +1,165 @@
+import {
+  carriesWatts,
+  exact,
+  type FamilyKind,
+  kindsFor,
+  oneHertz,
+  terminal,
+  volts,
+  within,
+} from './family-kind.ts'
+
+/** What machines of several types have in common. */
+export const sharedKinds: readonly FamilyKind[] = [
+  ...kindsFor(
+    ['dishwasher', 'washer', 'dryer', 'oven', 'hob', 'fridge', 'microwave'],
+    [
+      {
+        kind: 'earth-strap',
+        name: 'Earth strap',
+        does: 'earth and supply',
+        forms: [''],
+        hazards: ['mains'],
+        safetyDevice: true,
+        attributes: [terminal('6.3', '4.8')],
+        price: [3, 7],
+        wear: 0.2,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['dishwasher', 'washer'],
+    [
+      {
+        kind: 'inlet-valve',
+        name: 'Inlet valve',
+        does: 'water inlet',
+        forms: ['single straight', 'single elbow', 'double', 'triple'],
+        hazards: ['mains', 'water'],
+        attributes: [volts, exact('thread', '', 'G 3/4'), exact('bore', 'mm', '10.5', '12')],
+        price: [11, 32],
+        wear: 2,
+      },
+      {
+        kind: 'fill-hose',
+        name: 'Fill hose',
+        does: 'water inlet',
+        forms: ['plain', 'with shut-off'],
+        hazards: ['water', 'mains'],
+        attributes: [exact('thread', '', 'G 3/4')],
+        price: [7, 48],
+        wear: 1,
+      },
+      {
+        kind: 'pressure-switch',
+        name: 'Pressure switch',
+        does: 'level sensing',
+        forms: ['one level', 'two level', 'analogue'],
+        hazards: ['mains', 'water'],
+        safetyDevice: true,
+        attributes: [volts, terminal('6.3', '4.8')],
+        price: [14, 39],
+        wear: 1.2,
+      },
+      {
+        kind: 'adapter-loom',
+        name: 'Adapter loom',
+        does: 'control',
+        forms: ['two pin', 'four pin'],
+        hazards: ['mains'],
+        attributes: [],
+        boughtAlong: true,
+        price: [4, 11],
+        wear: 0.1,
+      },
+      {
+        kind: 'drain-hose',
+        name: 'Drain hose',
+        does: 'drain',
+        forms: ['standard', 'long'],
+        hazards: ['water'],
+        attributes: [exact('bore', 'mm', '19', '22')],
+        price: [8, 19],
+        wear: 0.8,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['dishwasher', 'washer', 'dryer'],
+    [
+      {
+        kind: 'mains-filter',
+        name: 'Mains filter',
+        does: 'earth and supply',
+        forms: ['chassis', 'in line'],
+        hazards: ['mains', 'stored-charge'],
+        attributes: [volts, terminal('6.3'), within('capacitance', 'µF', '0.05', '0.1', '0.47')],
+        price: [12, 29],
+        wear: 0.7,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['washer', 'dryer'],
+    [
+      {
+        kind: 'run-capacitor',
+        name: 'Run capacitor',
+        does: 'motor and drive',
+        forms: ['stud', 'clip'],
+        hazards: ['mains', 'stored-charge'],
+        attributes: [
+          within('capacitance', 'µF', '0.05', '8', '10', '12.5', '16'),
+          { attribute: 'working voltage', unit: 'V', rule: 'at-least', values: ['450'], needs: ['400'] },
+        ],
+        price: [6, 15],
+        wear: 1.3,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['dishwasher', 'washer', 'dryer', 'fridge', 'microwave'],
+    [
+      {
+        kind: 'mains-lead',
+        name: 'Mains lead',
+        does: 'earth and supply',
+        forms: ['moulded plug'],
+        hazards: ['mains'],
+        attributes: [volts, carriesWatts],
+        price: [6, 14],
+        wear: 0.4,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['oven', 'microwave', 'fridge'],
+    [
+      {
+        kind: 'lamp',
+        name: 'Lamp',
+        does: 'lighting',
+        forms: ['small screw', 'capsule'],
+        hazards: ['mains', 'hot'],
+        attributes: [volts, exact('cap', '', 'E14', 'G9')],
+        price: [3, 9],
+        wear: 2,
+      },
+    ],
+  ),
+  ...kindsFor(
+    ['oven', 'microwave'],
+    [
+      {
+        kind: 'cooling-fan',
+        name: 'Cooling fan motor',
+        does: 'airflow',
+        forms: ['tangential left', 'tangential right'],
+        hazards: ['mains', 'moving'],
+        attributes: [volts, oneHertz],
+        price: [28, 62],
+        wear: 0.9,
+      },
+    ],
+  ),
+]
