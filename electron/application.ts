@@ -11,6 +11,7 @@ import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
+import { readPartOnHand } from './stock-ledger/on-hand-queries.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
 export interface Surroundings {
@@ -86,7 +87,7 @@ function openShop(surroundings: Surroundings): OpenShop {
       'application.read-start-up': () => ({ state: 'ready', databaseFile, sampleShop: false }),
       ...catalogueHandlers(shop),
       ...databaseHandlers(shop),
-      ...fitCheckHandlers(shop),
+      ...fitCheckHandlers({ database, readStock: partId => readPartOnHand(database, partId) }),
       ...modelLookupHandlers(shop),
       ...stockLedgerHandlers(shop),
     },

@@ -1,0 +1,230 @@
+import { z } from 'zod'
+import { type FamilyId, familyId, type PartId, partId, partNumber } from '../../shared-schemas/identifiers.ts'
+import { readCatalogueVersion } from '../catalogue/catalogue-state-queries.ts'
+import type { ReadableDatabase } from '../database/handles.ts'
+import { daysBetween } from './made-dates.ts'
+import type { FamilyFacts, PartDossier, PartFacts, Replacement, Statement } from './part-dossier.ts'
+
+/** All that the catalogue holds about a part. Kept until the catalogue changes, so that the same part is read once. */
+export function readDossier(database: ReadableDatabase, asked: PartId): PartDossier {
+  const shelf = shelfOf(database)
+  const kept = shelf.dossiers.get(asked)
+  if (kept !== undefined) return kept
+  const replacements = readReplacementsRound(database, asked)
+  const partIds = new Set([asked, ...replacements.flatMap(step => [step.old, step.new])])
+  const parts = new Map([...partIds].map(id => [id, readPartFacts(database, id)]))
+  const familyIds = new Set([...parts.values()].map(part => part.familyId))
+  const dossier: PartDossier = {
+    asked: parts.get(asked) ?? readPartFacts(database, asked),
+    parts,
+    families: new Map([...familyIds].map(id => [id, readFamilyFacts(database, id)])),
+    replacements,
+    statements: [
+      ...[...partIds].flatMap(id => listStatements(database, 'part_id', id)),
+      ...[...familyIds].flatMap(id => listStatements(database, 'family_id', id)),
+    ],
+  }
+  shelf.dossiers.set(asked, dossier)
+  return dossier
+}
+
+interface Shelf {
+  readonly version: number
+  readonly dossiers: Map<PartId, PartDossier>
+  readonly families: Map<FamilyId, FamilyFacts>
+}
+
+const shelves = new WeakMap<ReadableDatabase, Shelf>()
+
+function shelfOf(database: ReadableDatabase): Shelf {
+  const version = readCatalogueVersion(database)
+  const kept = shelves.get(database)
+  if (kept?.version === version) return kept
+  const fresh: Shelf = { version, dossiers: new Map(), families: new Map() }
+  shelves.set(database, fresh)
+  return fresh
+}
+
+const replacementRow = z.object({
+  supersession_id: z.int(),
+  old_part_id: partId,
+  new_part_id: partId,
+  way: z.enum(['one', 'both']),
+  made_from: z.string().nullable(),
+  made_to: z.string().nullable(),
+})
+
+/** Every replacement that is joined to the part, however many steps away, in the order in which they were stated. */
+function readReplacementsRound(database: ReadableDatabase, asked: PartId): Replacement[] {
+  const reached = new Set([asked])
+  const found = new Map<number, z.output<typeof replacementRow>>()
+  for (const id of reached) {
+    const rows = database.rows(
+      replacementRow,
+      `SELECT supersession_id, old_part_id, new_part_id, way, made_from, made_to FROM supersession
+       WHERE old_part_id = ?1 OR new_part_id = ?1`,
+      id,
+    )
+    for (const row of rows) {
+      found.set(row.supersession_id, row)
+      reached.add(row.old_part_id).add(row.new_part_id)
+    }
+  }
+  return [...found.values()]
+    .sort((one, other) => one.supersession_id - other.supersession_id)
+    .map(row => ({
+      old: row.old_part_id,
+      new: row.new_part_id,
+      way: row.way,
+      made: daysBetween(row.made_from, row.made_to),
+      alsoNeeds: listNeeds(database, row.supersession_id),
+    }))
+}
+
+function listNeeds(database: ReadableDatabase, supersessionId: number) {
+  return database
+    .rows(
+      z.object({ part_number: partNumber }),
+      `SELECT part_number FROM supersession_need JOIN part USING (part_id)
+       WHERE supersession_id = ? ORDER BY part_number`,
+      supersessionId,
+    )
+    .map(row => row.part_number)
+}
+
+const partRow = z.object({
+  part_number: partNumber,
+  family_id: familyId,
+  kind: z.enum(['genuine', 'pattern']),
+  maker: z.string(),
+  description: z.string(),
+})
+
+function readPartFacts(database: ReadableDatabase, id: PartId): PartFacts {
+  const row = database.row(
+    partRow,
+    'SELECT part_number, family_id, kind, maker, description FROM part WHERE part_id = ?',
+    id,
+  )
+  if (row === undefined) throw new Error(`a part id comes from this database, but ${id} is not in it`)
+  const attributes = database.rows(
+    z.object({ attribute: z.string(), value: z.string() }),
+    'SELECT attribute, value FROM part_attribute WHERE part_id = ?',
+    id,
+  )
+  return {
+    partId: id,
+    partNumber: row.part_number,
+    familyId: row.family_id,
+    kind: row.kind,
+    maker: row.maker,
+    description: row.description,
+    attributes: new Map(attributes.map(({ attribute, value }) => [attribute, value])),
+  }
+}
+
+const familyRow = z.object({
+  family: z.string(),
+  name: z.string(),
+  function: z.string(),
+  safety_device: z.int(),
+})
+
+const ruleRow = z.object({
+  attribute: z.string(),
+  unit: z.string(),
+  rule: z.enum(['equal', 'within', 'at-least', 'at-most', 'covers']),
+  tolerance: z.number().nullable(),
+})
+
+export function readFamilyFacts(database: ReadableDatabase, id: FamilyId): FamilyFacts {
+  const { families } = shelfOf(database)
+  const kept = families.get(id)
+  if (kept !== undefined) return kept
+  const row = database.row(
+    familyRow,
+    'SELECT family, name, function, safety_device FROM family WHERE family_id = ?',
+    id,
+  )
+  if (row === undefined) throw new Error(`a family id comes from this database, but ${id} is not in it`)
+  const facts: FamilyFacts = {
+    familyId: id,
+    family: row.family,
+    name: row.name,
+    function: row.function,
+    safetyDevice: row.safety_device === 1,
+    hazards: listHazards(database, id),
+    attributes: database.rows(
+      ruleRow,
+      'SELECT attribute, unit, rule, tolerance FROM family_attribute WHERE family_id = ? ORDER BY attribute',
+      id,
+    ),
+    differing: new Set(listDifferingAttributes(database, id)),
+  }
+  families.set(id, facts)
+  return facts
+}
+
+function listHazards(database: ReadableDatabase, id: FamilyId): string[] {
+  return database
+    .rows(
+      z.object({ hazard: z.string() }),
+      'SELECT hazard FROM family_hazard WHERE family_id = ? ORDER BY hazard',
+      id,
+    )
+    .map(({ hazard }) => hazard)
+}
+
+function listDifferingAttributes(database: ReadableDatabase, id: FamilyId): string[] {
+  return database
+    .rows(
+      z.object({ attribute: z.string() }),
+      `SELECT attribute FROM part JOIN part_attribute USING (part_id) WHERE family_id = ?
+       GROUP BY attribute HAVING count(DISTINCT value) > 1`,
+      id,
+    )
+    .map(({ attribute }) => attribute)
+}
+
+const statementRow = z.object({
+  terms_id: z.int(),
+  says: z.enum(['includes', 'excludes']),
+  part_id: partId.nullable(),
+  family_id: familyId.nullable(),
+  made_from: z.string().nullable(),
+  made_to: z.string().nullable(),
+  serial_from: z.string().nullable(),
+  serial_to: z.string().nullable(),
+  position: z.string().nullable(),
+  quantity: z.int().nullable(),
+  source: z.string(),
+})
+
+function listStatements(
+  database: ReadableDatabase,
+  subject: 'part_id' | 'family_id',
+  id: number,
+): Statement[] {
+  return database
+    .rows(
+      statementRow,
+      `SELECT terms_id, says, part_id, family_id, made_from, made_to, serial_from, serial_to, position, quantity,
+              source.name AS source
+       FROM fitment_terms JOIN source USING (source_id) WHERE ${subject} = ? ORDER BY terms_id`,
+      id,
+    )
+    .map(row => ({
+      termsId: row.terms_id,
+      says: row.says,
+      partId: row.part_id,
+      familyId: row.family_id,
+      made: daysBetween(row.made_from, row.made_to),
+      serial:
+        row.serial_from === null && row.serial_to === null
+          ? null
+          : { from: row.serial_from, to: row.serial_to },
+      position: row.position,
+      quantity: row.quantity,
+      source: row.source,
+    }))
+}

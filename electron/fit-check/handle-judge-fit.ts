@@ -1,0 +1,159 @@
+import type { FitAnswer, Verdict } from '../../shared-schemas/fit-check.ts'
+import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
+import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
+import type { ReadableDatabase } from '../database/handles.ts'
+import type { OpenModels } from '../model-lookup/open-models.ts'
+import { cautionsOfReading } from './caution-reading.ts'
+import { type ConfirmedDecision, confirmModel } from './confirm-model.ts'
+import { countPerAppliance } from './count-per-appliance.ts'
+import { decideFit } from './decide-fit.ts'
+import { readDossier } from './dossier-queries.ts'
+import { cautionsOfFamily } from './hazard-cautions.ts'
+import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
+import type { ModelFacts, PartDossier } from './part-dossier.ts'
+import { asReadings } from './read-question.ts'
+import { listSiblingParts } from './sibling-queries.ts'
+import type { Readings } from './suppose-appliances.ts'
+import { wordReasons } from './word-answer.ts'
+import { wordAsked } from './word-asked.ts'
+
+/** The verdict on one part for whatever the question leaves open, worded. */
+export function handleJudgeFit(
+  database: ReadableDatabase,
+  open: OpenModels,
+  question: ApplianceQuestion & { readonly part: string },
+): FitAnswer {
+  const part = findPartByNumber(database, question.part)
+  if (part === undefined) return unknownPart(database, open, question.part)
+  if (open.models.length === 0) return unknownModel(part, open, question.part)
+  const readings = asReadings(question)
+  const dossier = readDossier(database, part.partId)
+  const models = readModelFacts(database, open, dossier)
+  const decision = confirmModel(open, decideFit(dossier, models, readings))
+  return wordAnswer(database, { question, part, open, dossier, models, readings, decision })
+}
+
+export function readModelFacts(
+  database: ReadableDatabase,
+  open: OpenModels,
+  dossier: PartDossier,
+): ModelFacts[] {
+  const ids = open.models.map(({ modelId }) => modelId)
+  const termsOfModels = readTermsOfModels(
+    database,
+    ids,
+    new Set(dossier.statements.map(said => said.termsId)),
+  )
+  return listBareModels(database, ids).map(model => ({
+    ...model,
+    termsIds: termsOfModels.get(model.modelId) ?? new Set(),
+  }))
+}
+
+interface Judged {
+  readonly question: ApplianceQuestion & { readonly part: string }
+  readonly part: Part
+  readonly open: OpenModels
+  readonly dossier: PartDossier
+  readonly models: readonly ModelFacts[]
+  readonly readings: Readings
+  readonly decision: ConfirmedDecision
+}
+
+function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
+  const { question, part, open, dossier, models, readings, decision } = judged
+  const current = decision.current === null ? undefined : dossier.parts.get(decision.current)
+  const family = dossier.families.get((current ?? dossier.asked).familyId)
+  const yes = decision.answers.filter(({ outcome }) => outcome === 'yes')
+  return {
+    verdict: decision.verdict,
+    part: {
+      typed: question.part,
+      partNumber: part.partNumber,
+      current: current?.partNumber ?? null,
+      chain: decision.chain.map(id => dossier.parts.get(id)?.partNumber ?? ''),
+      family: family?.family ?? part.family,
+      description: (current ?? dossier.asked).description,
+    },
+    models: decision.models,
+    model: onlyModel(open),
+    quantityPerAppliance: countPerAppliance(yes.flatMap(({ statements }) => statements)),
+    reasons: [...decision.modelReasons, ...wordReasons({ dossier, models, readings }, decision)],
+    ask: decision.ask.map(wordAsked),
+    cautions: [...cautionsOfReading(open, models, readings), ...(family ? cautionsOfFamily(family) : [])],
+    insteadTry: isRefused(decision.verdict) ? listInstead(database, judged) : [],
+    alsoNeeds: [...decision.alsoNeeds],
+  }
+}
+
+function isRefused(verdict: Verdict): boolean {
+  return verdict === 'does-not-fit' || verdict === 'no-record'
+}
+
+/** Parts of the same family that are proved to fit, genuine first. */
+function listInstead(database: ReadableDatabase, { part, open, readings }: Judged): string[] {
+  if (open.agreement === 'differs') return []
+  return listSiblingParts(database, part.familyId)
+    .filter(sibling => sibling.partId !== part.partId)
+    .filter(sibling => {
+      const dossier = readDossier(database, sibling.partId)
+      const decision = decideFit(dossier, readModelFacts(database, open, dossier), readings)
+      return decision.verdict === 'fits' && decision.current === sibling.partId
+    })
+    .slice(0, mostInstead)
+    .map(({ partNumber }) => partNumber)
+}
+
+const mostInstead = 5
+
+function onlyModel({ models, agreement }: OpenModels): FitAnswer['model'] {
+  const [model, ...others] = models
+  if (model === undefined || others.length > 0 || agreement === 'differs') return null
+  const { modelId, brand, modelNumber, applianceType } = model
+  return { modelId, brand, modelNumber, applianceType }
+}
+
+function unknownPart(database: ReadableDatabase, open: OpenModels, typed: string): FitAnswer {
+  const nearest = listNearestPartNumbers(database, typed)
+  const compare = nearest.length > 0 ? ` Compare with ${nearest.join(', ')}.` : ''
+  return {
+    ...nothingKnown(open, typed),
+    reasons: [
+      { code: 'part-not-found', text: `The catalogue has no part ${typed}.${compare}`, source: null },
+    ],
+  }
+}
+
+function unknownModel(part: Part, open: OpenModels, typed: string): FitAnswer {
+  return {
+    ...nothingKnown(open, typed),
+    part: {
+      ...nothingKnown(open, typed).part,
+      partNumber: part.partNumber,
+      family: part.family,
+      description: part.description,
+    },
+    reasons: [
+      {
+        code: 'model-not-found',
+        text: `The catalogue has no model that agrees with “${open.typed}”.`,
+        source: null,
+      },
+    ],
+  }
+}
+
+function nothingKnown(open: OpenModels, typed: string): FitAnswer {
+  return {
+    verdict: 'no-record',
+    part: { typed, partNumber: null, current: null, chain: [], family: null, description: null },
+    models: { open: open.models.length, yes: 0, no: 0, undecided: open.models.length },
+    model: onlyModel(open),
+    quantityPerAppliance: null,
+    reasons: [],
+    ask: [],
+    cautions: [],
+    insteadTry: [],
+    alsoNeeds: [],
+  }
+}

@@ -1,0 +1,115 @@
+import { z } from 'zod'
+import { familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
+import type { ReadableDatabase } from '../database/handles.ts'
+import { daysBetween } from './made-dates.ts'
+import { attributeKey, type ModelFacts } from './part-dossier.ts'
+
+/** A model without the terms that are said of it: those depend on what is asked. */
+export type BareModel = Omit<ModelFacts, 'termsIds'>
+
+const modelRow = z.object({
+  model_id: z.int(),
+  brand: z.string(),
+  model_number: z.string(),
+  model_key: z.string(),
+  made_from: z.string().nullable(),
+  made_to: z.string().nullable(),
+  volts: z.string().nullable(),
+  hertz: z.string().nullable(),
+  watts: z.string().nullable(),
+})
+
+/** The models with these ids, and what is stated of them for the attributes of families. */
+export function listBareModels(database: ReadableDatabase, modelIds: readonly ModelId[]): BareModel[] {
+  const stated = readStatedAttributes(database, modelIds)
+  const rows = database.rows(
+    modelRow,
+    `SELECT model_id, brand.name AS brand, model_number, model_key, made_from, made_to, volts, hertz, watts
+     FROM json_each(?) JOIN model ON model_id = value JOIN brand USING (brand_id)`,
+    JSON.stringify(modelIds),
+  )
+  return rows.map(row => ({
+    modelId: row.model_id,
+    brand: row.brand,
+    modelNumber: row.model_number,
+    key: row.model_key,
+    made: daysBetween(row.made_from, row.made_to),
+    volts: row.volts,
+    hertz: row.hertz,
+    watts: row.watts,
+    stated: stated.get(row.model_id) ?? nothingStated,
+  }))
+}
+
+const nothingStated: ReadonlyMap<string, string> = new Map()
+
+const statedRow = z.object({
+  model_id: z.int(),
+  family_id: familyId,
+  attribute: z.string(),
+  value: z.string(),
+})
+
+function readStatedAttributes(database: ReadableDatabase, modelIds: readonly ModelId[]) {
+  const rows = database.rows(
+    statedRow,
+    `SELECT model_id, family_id, attribute, model_attribute.value AS value
+     FROM json_each(?) AS asked JOIN model_attribute ON model_id = asked.value`,
+    JSON.stringify(modelIds),
+  )
+  const byModel = new Map<number, Map<string, string>>()
+  for (const row of rows) {
+    const ofModel = byModel.get(row.model_id) ?? new Map<string, string>()
+    byModel.set(row.model_id, ofModel.set(attributeKey(row.family_id, row.attribute), row.value))
+  }
+  return byModel
+}
+
+/** Which of these terms are said of which of these models. Few models are asked for theirs; many are found from the terms. */
+export function readTermsOfModels(
+  database: ReadableDatabase,
+  modelIds: readonly ModelId[],
+  termsIds: ReadonlySet<number>,
+): ReadonlyMap<number, ReadonlySet<number>> {
+  const found = new Map<number, Set<number>>(modelIds.map(id => [id, new Set()]))
+  const rows =
+    modelIds.length <= termsIds.size * fewModelsPerTerms
+      ? database.tuples<[number, number]>(fitmentsOfModels, JSON.stringify(modelIds))
+      : database.tuples<[number, number]>(fitmentsOfTerms, JSON.stringify([...termsIds]))
+  for (const [modelId, termsId] of rows) if (termsIds.has(termsId)) found.get(modelId)?.add(termsId)
+  return found
+}
+
+/** A model has some tens of fitments, terms may be said of thousands of models. */
+const fewModelsPerTerms = 20
+
+export const fitmentsOfModels = `SELECT model_id, terms_id
+  FROM json_each(?) AS asked CROSS JOIN fitment ON model_id = asked.value`
+
+export const fitmentsOfTerms = `SELECT model_id, terms_id
+  FROM json_each(?) AS asked CROSS JOIN fitment ON terms_id = asked.value`
+
+const termsSubjectRow = z.object({ terms_id: z.int(), family_id: familyId })
+
+/** The families of which anything is said of these models, of the family or of one of its parts, with the terms said. */
+export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readonly number[]) {
+  return database
+    .rows(
+      termsSubjectRow,
+      `SELECT terms_id, ifnull(fitment_terms.family_id, part.family_id) AS family_id
+       FROM json_each(?) AS asked JOIN fitment_terms ON terms_id = asked.value LEFT JOIN part USING (part_id)`,
+      JSON.stringify(termsIds),
+    )
+    .map(row => ({ termsId: row.terms_id, familyId: row.family_id }))
+}
+
+/** All terms that are said of each of these models. */
+export function readAllTermsOfModels(database: ReadableDatabase, modelIds: readonly ModelId[]) {
+  const found = new Map<number, Set<number>>(modelIds.map(id => [id, new Set()]))
+  for (const [modelId, termsId] of database.tuples<[number, number]>(
+    fitmentsOfModels,
+    JSON.stringify(modelIds),
+  ))
+    found.get(modelId)?.add(termsId)
+  return found
+}

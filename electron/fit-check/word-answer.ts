@@ -1,0 +1,156 @@
+import type { Reason } from '../../shared-schemas/fit-check.ts'
+import type { PartId } from '../../shared-schemas/identifiers.ts'
+import { compareAttribute } from './compare-attributes.ts'
+import type { FitDecision } from './decide-fit.ts'
+import type { KnownAnswer } from './decide-with-all-readings.ts'
+import { anyDay, wordDays } from './made-dates.ts'
+import type { FamilyFacts, ModelFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
+import { type Readings, statedFor, wordSerialRange } from './suppose-appliances.ts'
+
+export interface Asked {
+  readonly dossier: PartDossier
+  readonly models: readonly ModelFacts[]
+  readonly readings: Readings
+}
+
+/** The reasoning as a short chain: the number asked for, the current one, what is said and by whom, attributes side by side. */
+export function wordReasons({ dossier, models, readings }: Asked, decision: FitDecision): Reason[] {
+  const shown = decision.answers.slice(0, mostAnswersShown)
+  return [
+    ...wordOpenSet(decision),
+    ...wordChain(dossier, decision),
+    ...uniqueReasons(shown.flatMap(answer => wordKnownAnswer(dossier, answer, decision.answers.length > 1))),
+    ...wordAttributes({ dossier, models, readings }, decision),
+  ]
+}
+
+const mostAnswersShown = 4
+
+function wordOpenSet({ models, verdict }: FitDecision): Reason[] {
+  if (models.open < 2) return []
+  const text = {
+    fits: `Fits whichever of the ${models.open} open models it is.`,
+    'fits-with-changes': `Fits, with changes, whichever of the ${models.open} open models it is.`,
+    ask: `${models.open} models are open: it fits ${models.yes}, not ${models.no}; ${models.undecided} wait for a reading.`,
+    'does-not-fit': `Fits none of the ${models.open} open models.`,
+    'no-record': `Of the ${models.open} open models none is on record with it.`,
+  }[verdict]
+  return [{ code: 'open-models', text, source: null }]
+}
+
+function wordChain({ parts }: PartDossier, { chain, current, alsoNeeds }: FitDecision): Reason[] {
+  if (current === null || chain.length < 2) return []
+  const [first, ...rest] = chain.map(id => parts.get(id)?.partNumber)
+  const needs = alsoNeeds.length > 0 ? ` Also needed: ${alsoNeeds.join(', ')}.` : ''
+  const steps = rest.map(number => `by ${number}`).join(', then ')
+  return [
+    {
+      code: 'superseded',
+      text: `${first} is replaced ${steps}.${needs}`,
+      source: 'catalogue, supersessions',
+    },
+  ]
+}
+
+function wordKnownAnswer(
+  { parts, families }: PartDossier,
+  answer: KnownAnswer,
+  oneOfSeveral: boolean,
+): Reason[] {
+  const part = parts.get(answer.current)
+  const family = part && families.get(part.familyId)
+  if (part === undefined || family === undefined) return []
+  if (answer.because === 'attribute-disagrees') return []
+  if (answer.statements.length === 0)
+    return [
+      {
+        code: answer.because,
+        text: `Nothing is said of ${part.partNumber} or of ${family.name} for ${oneOfSeveral ? 'some of these models' : 'this model'}.`,
+        source: null,
+      },
+    ]
+  return answer.statements.map(statement => ({
+    code: answer.because,
+    text: wordStatement(statement, answer, { part, family, parts }),
+    source: statement.source,
+  }))
+}
+
+interface Words {
+  readonly part: PartFacts
+  readonly family: FamilyFacts
+  readonly parts: ReadonlyMap<PartId, PartFacts>
+}
+
+function wordStatement(
+  statement: Statement,
+  { because, alsoNeeds }: KnownAnswer,
+  { part, family, parts }: Words,
+): string {
+  const subject = statement.partId === null ? family.name : (parts.get(statement.partId)?.partNumber ?? '')
+  const conditions = wordConditions(statement)
+  const when = conditions.length > 0 ? `, ${conditions.join(', ')}` : ''
+  switch (because) {
+    case 'listed-part':
+    case 'listed-family':
+    case 'attribute-disagrees':
+      return `${subject}: listed${when}.`
+    case 'listed-as-replaced':
+      return `${subject}: listed${when}; ${part.partNumber} takes its place${alsoNeeds.length > 0 ? `, with ${alsoNeeds.join(', ')}` : ''}.`
+    case 'excluded-part':
+    case 'excluded-family':
+      return `${subject}: must not be used here${when}.`
+    case 'conditions-fail':
+      return `${subject}: listed only for those ${conditions.join(', ')}.`
+    case 'safety-device-not-listed':
+      return `${family.name} is listed${when}, but it is a safety device: only a part listed by its own number may go in, and ${part.partNumber} is not.`
+    case 'nothing-said':
+      return `Nothing is said of ${subject} for this model.`
+  }
+}
+
+/** What a statement asks besides the model: `made 2014-06 on`, `serial 4000 to 4999`, `position left`. */
+export function wordConditions({
+  made,
+  serial,
+  position,
+}: Pick<Statement, 'made' | 'serial' | 'position'>): string[] {
+  const dated = made.first !== anyDay.first || made.last !== anyDay.last
+  return [
+    ...(dated ? [`made ${wordDays(made)}`] : []),
+    ...(serial === null ? [] : [`serial ${wordSerialRange(serial)}`]),
+    ...(position === null ? [] : [`position ${position}`]),
+  ]
+}
+
+function wordAttributes({ dossier, models, readings }: Asked, { current, answers }: FitDecision): Reason[] {
+  const part = current === null ? undefined : dossier.parts.get(current)
+  const family = part && dossier.families.get(part.familyId)
+  if (
+    part === undefined ||
+    family === undefined ||
+    answers.every(({ because }) => because === 'nothing-said')
+  )
+    return []
+  return family.attributes.flatMap(rule => {
+    const offered = part.attributes.get(rule.attribute)
+    if (offered === undefined) return []
+    const stated = new Set(models.map(model => statedFor(rule, part, model, readings)))
+    const unit = rule.unit === '' || rule.unit === 'text' ? '' : ` ${rule.unit}`
+    return [...stated].slice(0, mostAnswersShown).map(appliance => {
+      const agreement = compareAttribute(rule, { part: offered, appliance })
+      const has = appliance === undefined ? 'not stated' : `${appliance}${unit}`
+      return {
+        code: `attribute-${agreement}`,
+        text: `${rule.attribute}: part ${offered}${unit}, appliance ${has}${agreementWords[agreement]}`,
+        source: null,
+      }
+    })
+  })
+}
+
+const agreementWords = { agrees: '; agrees.', disagrees: '; disagrees.', unknown: '; not compared.' }
+
+function uniqueReasons(reasons: readonly Reason[]): Reason[] {
+  return [...new Map(reasons.map(reason => [`${reason.text}\u0000${reason.source}`, reason])).values()]
+}

@@ -1,0 +1,429 @@
+import { describe, expect, test } from 'vitest'
+import type { AttributeRule } from '../../../electron/fit-check/compare-attributes.ts'
+import { decideFit } from '../../../electron/fit-check/decide-fit.ts'
+import type { ModelFacts, PartDossier } from '../../../electron/fit-check/part-dossier.ts'
+import { attributeKey } from '../../../electron/fit-check/part-dossier.ts'
+import { asReadings } from '../../../electron/fit-check/read-question.ts'
+import type { PlateReadings } from '../../../shared-schemas/plate-reading.ts'
+import {
+  aDossier,
+  aFamily,
+  aModel,
+  aPart,
+  aReplacement,
+  aStatement,
+  familyIdOf,
+} from '../../builders/fit-dossier.ts'
+
+interface Case {
+  dossier: PartDossier
+  models?: ModelFacts[]
+  plate?: PlateReadings
+}
+
+const check = ({ dossier, models = [aModel('WX12')], plate = {} }: Case, expected: object) => {
+  const { verdict, current, ask, alsoNeeds, models: counted } = decideFit(dossier, models, asReadings(plate))
+  const asked = ask.map(({ reading, positions }) =>
+    positions.length > 0 ? `${reading} ${positions.join()}` : reading,
+  )
+  expect({ verdict, current, asked, alsoNeeds, ...counted }).toMatchObject(expected)
+}
+
+const volts: AttributeRule = { attribute: 'volts', unit: 'V', rule: 'covers', tolerance: null }
+const thread: AttributeRule = { attribute: 'thread', unit: '', rule: 'equal', tolerance: null }
+const withAttributes = (...parts: Record<string, string>[]) =>
+  parts.map((attributes, at) => aPart(at + 1, { attributes: new Map(Object.entries(attributes)) }))
+
+describe('one model', () => {
+  test.each<[string, Case, object]>([
+    ['nothing said of it is no record', { dossier: aDossier({}) }, { verdict: 'no-record', no: 1 }],
+    [
+      'a family that is listed fits',
+      { dossier: aDossier({ statements: [aStatement(1)] }) },
+      { verdict: 'fits', yes: 1 },
+    ],
+    [
+      'a part that is listed fits',
+      { dossier: aDossier({ statements: [aStatement(1, { part: 1 })] }) },
+      { verdict: 'fits', current: 1 },
+    ],
+    [
+      'an exclusion of the part beats an inclusion of the part',
+      {
+        dossier: aDossier({
+          statements: [aStatement(1, { part: 1 }), aStatement(2, { part: 1, says: 'excludes' })],
+        }),
+      },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'an exclusion of the part beats an inclusion of its family',
+      { dossier: aDossier({ statements: [aStatement(1), aStatement(2, { part: 1, says: 'excludes' })] }) },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'an inclusion of the part beats an exclusion of its family',
+      {
+        dossier: aDossier({ statements: [aStatement(1, { says: 'excludes' }), aStatement(2, { part: 1 })] }),
+      },
+      { verdict: 'fits' },
+    ],
+    [
+      'an exclusion of the family beats its inclusion',
+      { dossier: aDossier({ statements: [aStatement(1), aStatement(2, { says: 'excludes' })] }) },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'what is said of another model says nothing of this one',
+      { dossier: aDossier({ statements: [aStatement(1)] }), models: [aModel('WX12', { terms: [2] })] },
+      { verdict: 'no-record' },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('conditions', () => {
+  const toMay = aDossier({ statements: [aStatement(1, { made: { to: '2014-05' } })] })
+  const serialled = aDossier({ statements: [aStatement(1, { serial: { from: '4000', to: '4999' } })] })
+  const split = aDossier({
+    statements: [
+      aStatement(1, { part: 1, made: { to: '2014-05' } }),
+      aStatement(2, { made: { from: '2014-06' } }),
+    ],
+  })
+  test.each<[string, Case, object]>([
+    [
+      'a date that is not read is asked for',
+      { dossier: toMay },
+      { verdict: 'ask', asked: ['made'], undecided: 1 },
+    ],
+    ['a date inside fits', { dossier: toMay, plate: { made: '2014-05' } }, { verdict: 'fits' }],
+    ['a date outside does not', { dossier: toMay, plate: { made: '2014-06' } }, { verdict: 'does-not-fit' }],
+    [
+      'a year that straddles the end asks again',
+      { dossier: toMay, plate: { made: '2014' } },
+      { verdict: 'ask', asked: ['made'] },
+    ],
+    [
+      'a model that was only made inside fits without a date',
+      { dossier: toMay, models: [aModel('WX12', { made: { from: '2009', to: '2012' } })] },
+      { verdict: 'fits' },
+    ],
+    [
+      'a model that was only made outside does not fit',
+      { dossier: toMay, models: [aModel('WX12', { made: { from: '2015' } })] },
+      { verdict: 'does-not-fit' },
+    ],
+    ['a serial that is not read is asked for', { dossier: serialled }, { verdict: 'ask', asked: ['serial'] }],
+    ['a serial inside fits', { dossier: serialled, plate: { serial: '4500' } }, { verdict: 'fits' }],
+    [
+      'a serial outside does not',
+      { dossier: serialled, plate: { serial: '5000' } },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'a serial of another form is asked for again',
+      { dossier: serialled, plate: { serial: 'AB-1' } },
+      { verdict: 'ask', asked: ['serial'] },
+    ],
+    [
+      'a part listed for a time is not carried past it by its family',
+      { dossier: split, plate: { made: '2015' } },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'two sources that together cover every date need no date',
+      {
+        dossier: aDossier({
+          statements: [
+            aStatement(1, { made: { to: '2014-05' } }),
+            aStatement(2, { made: { from: '2014-06' } }),
+          ],
+        }),
+      },
+      { verdict: 'fits' },
+    ],
+    [
+      'an exclusion with a date is asked for, and lets other dates fit',
+      {
+        dossier: aDossier({
+          statements: [
+            aStatement(1),
+            aStatement(2, { part: 1, says: 'excludes', made: { from: '2014-06' } }),
+          ],
+        }),
+      },
+      { verdict: 'ask', asked: ['made'] },
+    ],
+    [
+      'an exclusion of one position leaves the other',
+      {
+        dossier: aDossier({
+          statements: [
+            aStatement(1, { position: 'left' }),
+            aStatement(2, { says: 'excludes', position: 'right' }),
+          ],
+        }),
+      },
+      { verdict: 'fits' },
+    ],
+    [
+      'an exclusion of the only listed position forbids',
+      {
+        dossier: aDossier({
+          statements: [
+            aStatement(1, { position: 'left' }),
+            aStatement(2, { says: 'excludes', position: 'left' }),
+          ],
+        }),
+      },
+      { verdict: 'does-not-fit' },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('supersession', () => {
+  const replaced = { parts: [aPart(1), aPart(2)], replacements: [aReplacement(1, 2)] }
+  test.each<[string, Case, object]>([
+    [
+      'a successor fits wherever the part it replaces fitted',
+      { dossier: aDossier({ ...replaced, statements: [aStatement(1, { part: 1 })] }) },
+      { verdict: 'fits', current: 2 },
+    ],
+    [
+      'a replaced number is answered by what is sold for it',
+      { dossier: aDossier({ ...replaced, statements: [aStatement(1, { part: 2 })] }) },
+      { verdict: 'fits', current: 2 },
+    ],
+    [
+      'a successor that is excluded does not inherit',
+      {
+        dossier: aDossier({
+          ...replaced,
+          statements: [aStatement(1, { part: 1 }), aStatement(2, { part: 2, says: 'excludes' })],
+        }),
+      },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'a part does not fit where only its successor was listed: one way is one way',
+      {
+        dossier: {
+          ...aDossier({
+            parts: [aPart(3), aPart(4)],
+            replacements: [aReplacement(3, 4, { made: { to: '1999' } })],
+          }),
+          statements: [aStatement(1, { part: 4 })],
+        },
+        plate: { made: '2014' },
+      },
+      { verdict: 'no-record', current: 3 },
+    ],
+    [
+      'either of two that replace each other fits where the other is listed',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2)],
+          replacements: [aReplacement(2, 1, { way: 'both' })],
+          statements: [aStatement(1, { part: 2 })],
+        }),
+      },
+      { verdict: 'fits', current: 1 },
+    ],
+    [
+      'an exclusion of one of the two stands for both',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2)],
+          replacements: [aReplacement(1, 2, { way: 'both' })],
+          statements: [aStatement(1), aStatement(2, { part: 2, says: 'excludes' })],
+        }),
+      },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'a replacement that needs another part fits with changes',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2)],
+          replacements: [aReplacement(1, 2, { alsoNeeds: ['P9'] })],
+          statements: [aStatement(1, { part: 1 })],
+        }),
+      },
+      { verdict: 'fits-with-changes', current: 2, alsoNeeds: ['P9'] },
+    ],
+    [
+      'a chain is followed to its end',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2), aPart(3)],
+          replacements: [aReplacement(2, 3), aReplacement(1, 2)],
+          statements: [aStatement(1, { part: 1 })],
+        }),
+      },
+      { verdict: 'fits', current: 3 },
+    ],
+    [
+      'branches by date ask for the date when both would fit: another part would be sold',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2), aPart(3)],
+          replacements: [
+            aReplacement(1, 2, { made: { to: '2014-05' } }),
+            aReplacement(1, 3, { made: { from: '2014-06' } }),
+          ],
+          statements: [aStatement(1, { part: 1 })],
+        }),
+      },
+      { verdict: 'ask', asked: ['made'], current: null },
+    ],
+    [
+      'branches by date are decided by the date',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2), aPart(3)],
+          replacements: [
+            aReplacement(1, 2, { made: { to: '2014-05' } }),
+            aReplacement(1, 3, { made: { from: '2014-06' } }),
+          ],
+          statements: [aStatement(1, { part: 1 })],
+        }),
+        plate: { made: '2016-01' },
+      },
+      { verdict: 'fits', current: 3 },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('attributes', () => {
+  const pump = (partVolts: string) => ({
+    parts: withAttributes({ volts: partVolts }),
+    family: aFamily({ attributes: [volts] }),
+    statements: [aStatement(1)],
+  })
+  const valve = (differing: string[], part?: number) =>
+    aDossier({
+      parts: withAttributes({ thread: 'G 3/4' }),
+      family: aFamily({ attributes: [thread], differing: new Set(differing) }),
+      statements: [part === undefined ? aStatement(1) : aStatement(1, { part })],
+    })
+  const threaded = (value: string) =>
+    aModel('WX12', { stated: new Map([[attributeKey(familyIdOf(1), 'thread'), value]]) })
+  test.each<[string, Case, object]>([
+    [
+      'the model’s volts decide',
+      { dossier: aDossier(pump('220..240')), models: [aModel('WX12', { volts: '230' })] },
+      { verdict: 'fits' },
+    ],
+    [
+      'the plate’s volts beat the catalogue’s',
+      {
+        dossier: aDossier(pump('220..240')),
+        models: [aModel('WX12', { volts: '230' })],
+        plate: { volts: '120' },
+      },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'volts that nobody states are asked for',
+      { dossier: aDossier(pump('220..240')) },
+      { verdict: 'ask', asked: ['volts'] },
+    ],
+    [
+      'volts are asked for even where the part is listed by number',
+      { dossier: aDossier({ ...pump('220..240'), statements: [aStatement(1, { part: 1 })] }) },
+      { verdict: 'ask', asked: ['volts'] },
+    ],
+    [
+      'a disagreeing attribute forbids',
+      { dossier: valve([]), models: [threaded('G 3/8')] },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'a disagreeing attribute forbids even a listed part',
+      { dossier: valve([], 1), models: [threaded('G 3/8')] },
+      { verdict: 'does-not-fit' },
+    ],
+    [
+      'an attribute in which no part of the family differs rests',
+      { dossier: valve([]) },
+      { verdict: 'fits' },
+    ],
+    [
+      'an attribute in which parts of the family differ must be measured',
+      { dossier: valve(['thread']) },
+      { verdict: 'ask', asked: ['thread'] },
+    ],
+    ['unless the part is listed by its own number', { dossier: valve(['thread'], 1) }, { verdict: 'fits' }],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('safety devices', () => {
+  const family = aFamily({ safetyDevice: true })
+  test.each<[string, Case, object]>([
+    [
+      'the family’s word is not enough for a safety device',
+      { dossier: aDossier({ family, statements: [aStatement(1)] }) },
+      { verdict: 'no-record' },
+    ],
+    [
+      'a safety device listed by its own number fits',
+      { dossier: aDossier({ family, statements: [aStatement(1, { part: 1 })] }) },
+      { verdict: 'fits' },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('several open models', () => {
+  const listed = aDossier({ statements: [aStatement(1)] })
+  const yes = (key: string) => aModel(key, { terms: [1] })
+  const no = (key: string) => aModel(key, { terms: [] })
+  test.each<[string, Case, object]>([
+    [
+      'fits whichever it is',
+      { dossier: listed, models: [yes('WX12A'), yes('WX12B')] },
+      { verdict: 'fits', open: 2, yes: 2 },
+    ],
+    [
+      'is on record with none',
+      { dossier: listed, models: [no('WX12A'), no('WX12B')] },
+      { verdict: 'no-record', no: 2 },
+    ],
+    [
+      'asks for the one character that tells them apart',
+      { dossier: listed, models: [yes('WX12A'), yes('WX13A'), no('WX12B'), no('WX13B')] },
+      { verdict: 'ask', asked: ['model-number 5'], yes: 2, no: 2 },
+    ],
+    [
+      'asks for two characters where no single one decides',
+      { dossier: listed, models: [yes('AA'), yes('BB'), no('AB'), no('BA')] },
+      { verdict: 'ask', asked: ['model-number 1,2'] },
+    ],
+    [
+      'asks for the brand where two brands print one number',
+      { dossier: listed, models: [yes('WX12'), aModel('WX12', { brand: 'Norrvik', modelId: 5, terms: [] })] },
+      { verdict: 'ask', asked: ['brand'] },
+    ],
+    [
+      'asks for the date alone where the date decides for all',
+      {
+        dossier: aDossier({ statements: [aStatement(1, { made: { to: '2014-05' } })] }),
+        models: [aModel('WX12A'), aModel('WX12B')],
+      },
+      { verdict: 'ask', asked: ['made'], undecided: 2 },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+
+  test('what each value means is said', () => {
+    const { ask } = decideFit(listed, [yes('WX12A'), no('WX12B')], asReadings({}))
+    expect(ask).toEqual([
+      {
+        reading: 'model-number',
+        positions: [5],
+        means: [
+          { value: 'A', verdict: 'fits' },
+          { value: 'B', verdict: 'no-record' },
+        ],
+      },
+    ])
+  })
+})
