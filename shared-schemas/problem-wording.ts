@@ -41,6 +41,20 @@ export function wordProblem(problem: Problem): string {
       return `${problem.file} is being written by another program. Wait until its work is done, then try again; nothing was changed.`
     case 'file-exists':
       return `${problem.file} is there already and was left as it was. Name a new file.`
+    case 'database-absent':
+      return `There is no shop file ${problem.file} yet. Load catalogue files into it (tallyplate load <folder>), or open the sample shop with npm start.`
+    case 'database-in-use':
+      return `${problem.file} is open in another program. Close Tallyplate everywhere on this file, then try again; nothing was changed.`
+    case 'copy-not-sound':
+      return `${problem.file} is not a sound copy (${problem.why}). Name another copy; nothing was changed.`
+    case 'program-not-running':
+      return 'Tallyplate is no longer running behind this page. Start it again, then reload the page.'
+    case 'page-not-admitted':
+      return 'This page was not opened by its one-time address, or Tallyplate was started anew since. Open the address that it printed last.'
+    case 'port-busy':
+      return `Port ${problem.port} is taken by another program. Name a free one with --port, or leave --port out.`
+    case 'already-running':
+      return `${problem.file} is served already at http://127.0.0.1:${problem.port} (process ${problem.pid}). Use the page that is open, or stop that process and start again.`
   }
 }
 

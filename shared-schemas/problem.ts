@@ -35,6 +35,13 @@ export const problem = z.discriminatedUnion('code', [
   z.object({ code: z.literal('database-unopenable'), file: z.string(), why: z.string() }),
   z.object({ code: z.literal('database-busy'), file: z.string() }),
   z.object({ code: z.literal('file-exists'), file: z.string() }),
+  z.object({ code: z.literal('database-absent'), file: z.string() }),
+  z.object({ code: z.literal('database-in-use'), file: z.string() }),
+  z.object({ code: z.literal('copy-not-sound'), file: z.string(), why: z.string() }),
+  z.object({ code: z.literal('program-not-running') }),
+  z.object({ code: z.literal('page-not-admitted') }),
+  z.object({ code: z.literal('port-busy'), port: z.int() }),
+  z.object({ code: z.literal('already-running'), file: z.string(), pid: z.int(), port: z.int() }),
 ])
 
 export type Problem = z.infer<typeof problem>
