@@ -12,6 +12,8 @@ export const plateReadings = z.object({
   volts: z.string().trim().min(1).max(20).optional(),
   hertz: z.string().trim().min(1).max(20).optional(),
   watts: z.string().trim().min(1).max(20).optional(),
+  /** What was measured or read on the old part, by the name of the family's attribute: `thread` is `G 3/4`. */
+  measured: z.record(z.string().trim().min(1).max(60), z.string().trim().min(1).max(60)).optional(),
 })
 export type PlateReadings = z.infer<typeof plateReadings>
 

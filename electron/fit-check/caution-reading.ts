@@ -1,8 +1,8 @@
 import type { Caution } from '../../shared-schemas/fit-check.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
 import { daysInBoth, wordDays } from './made-dates.ts'
-import { readValue } from './measured-values.ts'
 import type { ModelFacts } from './part-dossier.ts'
+import { contradicts, plateUnits } from './rule-out-models.ts'
 import type { Readings } from './suppose-appliances.ts'
 
 /** What does not go together between the plate as read and the catalogue: each makes the model number itself doubtful. */
@@ -11,7 +11,7 @@ export function cautionsOfReading(
   models: readonly ModelFacts[],
   readings: Readings,
 ): Caution[] {
-  return [...cautionLookalikes(open), ...cautionMade(models, readings), ...cautionVolts(models, readings)]
+  return [...cautionLookalikes(open), ...cautionMade(models, readings), ...cautionSupply(models, readings)]
 }
 
 function cautionLookalikes({ agreement, models, typed }: OpenModels): Caution[] {
@@ -38,21 +38,11 @@ function cautionMade(models: readonly ModelFacts[], { made }: Readings): Caution
   ]
 }
 
-function cautionVolts(models: readonly ModelFacts[], { stated }: Readings): Caution[] {
-  const read = readValue(stated.get('volts') ?? '', 'V')
-  if (read?.kind !== 'numbers') return []
-  const overlaps = models.some(({ volts }) => {
-    const listed = readValue(volts ?? '', 'V')
-    if (listed?.kind !== 'numbers') return true
-    return listed.alternatives.some(one =>
-      read.alternatives.some(other => one.low <= other.high && other.low <= one.high),
-    )
-  })
-  if (overlaps) return []
-  return [
-    {
-      code: 'volts-differ',
-      text: `The plate reads ${stated.get('volts')} V, the catalogue has another supply for this model. Check the model number and its suffix.`,
-    },
-  ]
+function cautionSupply(models: readonly ModelFacts[], { stated }: Readings): Caution[] {
+  return plateUnits
+    .filter(([plate, unit]) => models.every(model => contradicts(stated.get(plate), model[plate], unit)))
+    .map(([plate, unit]) => ({
+      code: `${plate}-differ`,
+      text: `The plate reads ${stated.get(plate)} ${unit}; the catalogue has another value for this model. Check the model number and its suffix.`,
+    }))
 }

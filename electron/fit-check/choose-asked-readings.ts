@@ -9,18 +9,17 @@ export interface ReadingChoice {
 }
 
 /**
- * The fewest readings that decide: smallest number first, then the easiest to read. Exact, by trying every set of up to
- * three, while few suppositions are open; beyond that the reading that leaves least uncertainty is taken, one by one
+ * The fewest readings that decide: smallest number first, then the easiest to read. Exact, by trying every set, while
+ * that takes few comparisons; beyond that the reading that leaves least uncertainty is taken, one by one
  * (greedy information gain), and what turned out not to be needed is dropped.
  */
 export function chooseAskedReadings(suppositions: readonly Supposition[]): readonly ReadingChoice[] {
   const table = tabulate(suppositions)
-  const exact = table.outcomes.length <= exactUpTo ? findSmallestSet(table) : undefined
-  return exact ?? findGreedySet(table)
+  return findSmallestSet(table) ?? findGreedySet(table)
 }
 
-const exactUpTo = 400
-const largestExactSet = 3
+/** About twenty milliseconds of trying. */
+const mostComparisons = 2_000_000
 
 /** The suppositions as small whole numbers: one column a reading, one row a supposition, and each row's outcome. */
 interface Table {
@@ -76,8 +75,12 @@ function numberLabels(labels: readonly string[]): Int32Array {
   })
 }
 
+/** Undefined once the sets of the next size are too many to try. */
 function findSmallestSet(table: Table): readonly ReadingChoice[] | undefined {
-  for (let size = 1; size <= largestExactSet; size++) {
+  let comparisons = table.outcomes.length
+  for (let size = 1; size <= table.choices.length; size++) {
+    comparisons *= (table.choices.length - size + 1) / size
+    if (comparisons > mostComparisons) return undefined
     for (const set of setsOf(table.choices.length, size)) {
       if (decides(table, set)) return set.map(at => chosen(table, at))
     }
@@ -113,15 +116,24 @@ function findGreedySet(table: Table): readonly ReadingChoice[] {
   let cells = new Int32Array(table.outcomes.length)
   const taken: number[] = []
   while (uncertainty(cells, table.outcomes) > 0) {
-    const left = table.columns.map((column, at) => ({ at, split: splitCells(cells, column) }))
-    const weighed = left.map(({ at, split }) => ({ at, split, bits: uncertainty(split, table.outcomes) }))
-    const best = weighed.reduce((least, one) => (one.bits < least.bits - 1e-9 ? one : least))
-    if (taken.includes(best.at))
-      throw new Error('the open models differ in some reading, or their outcomes agree')
+    const best = bestNextReading(table, cells, taken)
     taken.push(best.at)
     cells = best.split
   }
   return withoutNeedless(table, taken).map(at => chosen(table, at))
+}
+
+/** The one that leaves least uncertainty. Two readings may tell only together: then the easiest goes first. */
+function bestNextReading({ columns, outcomes }: Table, cells: Int32Array, taken: readonly number[]) {
+  const left = columns.flatMap((column, at) => {
+    if (taken.includes(at)) return []
+    const split = splitCells(cells, column)
+    return [{ at, split, bits: uncertainty(split, outcomes) }]
+  })
+  const [first, ...others] = left
+  if (first === undefined)
+    throw new Error('readings tell the open suppositions apart, or their outcomes agree')
+  return others.reduce((least, one) => (one.bits < least.bits - 1e-9 ? one : least), first)
 }
 
 /** A reading taken early may be settled by those taken after it. */

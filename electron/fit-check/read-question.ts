@@ -3,8 +3,10 @@ import { daysOf } from './made-dates.ts'
 import type { Readings } from './suppose-appliances.ts'
 
 /** What was read besides the model, as the rules take it. */
-export function asReadings({ made, serial, volts, hertz, watts }: PlateReadings): Readings {
-  const stated = Object.entries({ volts, hertz, watts }).filter(([, value]) => value !== undefined)
+export function asReadings({ made, serial, volts, hertz, watts, measured = {} }: PlateReadings): Readings {
+  const stated = Object.entries({ volts, hertz, watts, ...measured }).filter(
+    ([, value]) => value !== undefined,
+  )
   return {
     made: made === undefined ? null : daysOf(made),
     serial: serial ?? null,

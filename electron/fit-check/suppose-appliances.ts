@@ -1,13 +1,19 @@
-import { type AttributeRule, compareAttribute } from './compare-attributes.ts'
+import {
+  type AttributeClass,
+  type AttributeOffer,
+  anyOther,
+  classifyAttribute,
+} from './classify-attribute.ts'
+import type { AttributeRule } from './compare-attributes.ts'
 import {
   decideWithAllReadings,
   type KnownAnswer,
   type KnownAppliance,
   type SupposedAgreement,
 } from './decide-with-all-readings.ts'
-import { followToCurrent } from './follow-supersessions.ts'
 import { anyDay, cutDays, type DaySpan, daysInBoth, wordDays } from './made-dates.ts'
 import { attributeKey, type ModelFacts, type PartDossier, type PartFacts } from './part-dossier.ts'
+import { ruleOutModels } from './rule-out-models.ts'
 import { classifySerials, isInSerialRange, type SerialClass, type SerialRange } from './serial-ranges.ts'
 
 /** What is known of the appliance besides its model. Null is not read. */
@@ -33,10 +39,11 @@ export interface Supposition {
  */
 export function supposeAppliances(
   dossier: PartDossier,
-  models: readonly ModelFacts[],
+  open: readonly ModelFacts[],
   readings: Readings,
 ): Supposition[] {
-  const spans = possibleSpans(dossier, readings)
+  const models = ruleOutModels(dossier, open, readings)
+  const spans = possibleSpans(dossier, models, readings)
   const ranges = dossier.statements.flatMap(({ serial }) => (serial === null ? [] : [serial]))
   const serials = possibleSerials(ranges, readings.serial)
   const answered = new Map<string, readonly Omit<Supposition, 'model'>[]>()
@@ -50,12 +57,21 @@ export function supposeAppliances(
   })
 }
 
-function possibleSpans({ statements, replacements }: PartDossier, { made }: Readings): DaySpan[] {
-  return cutDays(made ?? anyDay, [
-    ...statements.map(said => said.made),
-    ...replacements.map(step => step.made),
-  ])
+/**
+ * Cut by every condition, and, while few models are open, by when each was made: then a date may also tell the models
+ * apart.
+ */
+function possibleSpans(
+  { statements, replacements }: PartDossier,
+  models: readonly ModelFacts[],
+  { made }: Readings,
+): DaySpan[] {
+  const conditions = [...statements.map(said => said.made), ...replacements.map(step => step.made)]
+  const ofModels = models.length <= fewModels ? models.map(model => model.made) : []
+  return cutDays(made ?? anyDay, [...conditions, ...ofModels])
 }
+
+const fewModels = 50
 
 /** A model was made while the catalogue says it was, unless the plate itself says otherwise. */
 function narrowToModel(spans: readonly DaySpan[], model: ModelFacts, { made }: Readings): readonly DaySpan[] {
@@ -93,77 +109,65 @@ function supposeModel(
   model: ModelFacts,
   { spans, serials, ranges, readings }: Possibilities,
 ): Omit<Supposition, 'model'>[] {
+  const attributes = supposeAttributes(dossier, model, readings)
   return spans.flatMap(made =>
     serials.flatMap(serialClass =>
-      supposeAttributes(dossier, model, made, readings).map(agreements => {
+      attributes.map(supposed => {
         const appliance: KnownAppliance = {
           termsIds: model.termsIds,
           made,
           serialInRange: ({ serial }) =>
             serial !== null && serialClass.inRange[ranges.indexOf(serial)] === true,
-          agreementOf: (_part, { attribute }) => agreements.get(attribute)?.agreement ?? 'not-stated',
+          agreementOf: (part, rule) => agreementOf(supposed.get(rule.attribute), part, rule, dossier),
         }
-        const shows = new Map([...agreements].map(([attribute, { shows }]) => [attribute, shows]))
-        shows.set('made', wordDays(made))
-        shows.set('serial', wordSerialClass(serialClass, ranges))
+        const shows = new Map([...supposed].map(([attribute, { words }]) => [attribute, words]))
+        shows.set('made', wordDays(made)).set('serial', wordSerialClass(serialClass, ranges))
         return { shows, answer: decideWithAllReadings(dossier, appliance) }
       }),
     ),
   )
 }
 
-interface SupposedAttribute {
-  readonly agreement: SupposedAgreement
-  readonly shows: string
+function agreementOf(
+  supposed: AttributeClass | undefined,
+  part: PartFacts,
+  rule: AttributeRule,
+  { families }: PartDossier,
+): SupposedAgreement {
+  const offered = part.attributes.get(rule.attribute)
+  if (supposed === undefined || offered === undefined) return 'not-stated'
+  if (supposed.suits.has(offered)) return 'agrees'
+  if (supposed.isStated || plateAttributes.has(rule.attribute)) return 'disagrees'
+  return families.get(part.familyId)?.differing.has(rule.attribute) ? 'would-disagree' : 'not-stated'
 }
 
-/** Each combination of what the open attributes of the part supplied in this span may turn out to be. */
+/** Each combination of what the appliance may have in the attributes that any part of the dossier states. */
 function supposeAttributes(
   dossier: PartDossier,
   model: ModelFacts,
-  made: DaySpan,
   readings: Readings,
-): ReadonlyMap<string, SupposedAttribute>[] {
-  const { partId } = followToCurrent(dossier.asked.partId, dossier.replacements, made)
-  const part = dossier.parts.get(partId)
-  const family = part && dossier.families.get(part.familyId)
-  if (part === undefined || family === undefined) return [new Map()]
-  let combinations: ReadonlyMap<string, SupposedAttribute>[] = [new Map()]
-  for (const rule of family.attributes) {
-    const choices = supposeAttribute(rule, part, model, readings, family.differing.has(rule.attribute))
+): ReadonlyMap<string, AttributeClass>[] {
+  let combinations: ReadonlyMap<string, AttributeClass>[] = [new Map()]
+  for (const [attribute, offers] of offersByAttribute(dossier)) {
+    const classes = classifyAttribute(offers, statedFor(attribute, dossier, model, readings))
     combinations = combinations.flatMap(combination =>
-      choices.map(choice => new Map([...combination, [rule.attribute, choice] as const])),
+      classes.map(one => new Map([...combination, [attribute, one] as const])),
     )
   }
   return combinations
 }
 
-function supposeAttribute(
-  rule: AttributeRule,
-  part: PartFacts,
-  model: ModelFacts,
-  readings: Readings,
-  familyDiffers: boolean,
-): SupposedAttribute[] {
-  const offered = part.attributes.get(rule.attribute)
-  if (offered === undefined) return [{ agreement: 'not-stated', shows: anyValue }]
-  const agreement = compareAttribute(rule, {
-    part: offered,
-    appliance: statedFor(rule, part, model, readings),
-  })
-  const value = wordValue(rule, offered)
-  if (agreement !== 'unknown') return [{ agreement, shows: agreement === 'agrees' ? value : anyOther }]
-  // Both are supposed even where the answer rests, so that what happens to be stated is not taken for a reading.
-  return [
-    { agreement: 'agrees', shows: value },
-    { agreement: agreementIfOther(rule, familyDiffers), shows: anyOther },
-  ]
-}
-
-/** A plate's reading settles for any part; another attribute only where parts of the family differ in it. */
-function agreementIfOther({ attribute }: AttributeRule, familyDiffers: boolean): SupposedAgreement {
-  if (plateAttributes.has(attribute)) return 'disagrees'
-  return familyDiffers ? 'would-disagree' : 'not-stated'
+function offersByAttribute({ parts, families }: PartDossier): ReadonlyMap<string, AttributeOffer[]> {
+  const byAttribute = new Map<string, AttributeOffer[]>()
+  for (const part of parts.values()) {
+    for (const rule of families.get(part.familyId)?.attributes ?? []) {
+      const offered = part.attributes.get(rule.attribute)
+      if (offered === undefined) continue
+      const offers = byAttribute.get(rule.attribute) ?? []
+      byAttribute.set(rule.attribute, [...offers, { rule, offered }])
+    }
+  }
+  return byAttribute
 }
 
 /** The attributes that a rating plate prints, by the names that catalogues give them. */
@@ -177,37 +181,21 @@ export const plateAttributes: ReadonlyMap<string, 'volts' | 'hertz' | 'watts'> =
   ['watts', 'watts'],
 ])
 
-/** What the appliance has: as its plate reads, or else as the catalogue states for this family or this model. */
+/** What the appliance has: as its plate reads or as was measured, or else as the catalogue states for this model. */
 export function statedFor(
-  { attribute }: AttributeRule,
-  part: PartFacts,
+  attribute: string,
+  { families }: PartDossier,
   model: ModelFacts,
   { stated }: Readings,
 ): string | undefined {
-  const ofFamily = model.stated.get(attributeKey(part.familyId, attribute))
   const plate = plateAttributes.get(attribute)
-  if (plate === undefined) return stated.get(attribute) ?? ofFamily
-  return stated.get(plate) ?? ofFamily ?? model[plate] ?? undefined
-}
-
-export const anyValue = 'any value'
-export const anyOther = 'any other'
-
-/** What the reading must show for this part: `230 V`, `at most 16 A`, `12 µF within 5 %`. */
-function wordValue({ rule, unit, tolerance }: AttributeRule, offered: string): string {
-  const value = unit === '' || unit === 'text' ? offered : `${offered} ${unit}`
-  switch (rule) {
-    case 'equal':
-      return value
-    case 'within':
-      return `${value} within ${Math.round((tolerance ?? 0) * 1000) / 10} %`
-    case 'at-least':
-      return `at most ${value}`
-    case 'at-most':
-      return `at least ${value}`
-    case 'covers':
-      return `within ${value}`
+  const read = stated.get(plate ?? attribute)
+  if (read !== undefined) return read
+  for (const familyId of families.keys()) {
+    const ofFamily = model.stated.get(attributeKey(familyId, attribute))
+    if (ofFamily !== undefined) return ofFamily
   }
+  return plate === undefined ? undefined : (model[plate] ?? undefined)
 }
 
 function wordSerialClass({ inRange }: SerialClass, ranges: readonly SerialRange[]): string {

@@ -135,7 +135,7 @@ function wordAttributes({ dossier, models, readings }: Asked, { current, answers
   return family.attributes.flatMap(rule => {
     const offered = part.attributes.get(rule.attribute)
     if (offered === undefined) return []
-    const stated = new Set(models.map(model => statedFor(rule, part, model, readings)))
+    const stated = new Set(models.map(model => statedFor(rule.attribute, dossier, model, readings)))
     const unit = rule.unit === '' || rule.unit === 'text' ? '' : ` ${rule.unit}`
     return [...stated].slice(0, mostAnswersShown).map(appliance => {
       const agreement = compareAttribute(rule, { part: offered, appliance })

@@ -26,8 +26,12 @@ test.each(gThreads)('$name: the table agrees with the Whitworth form', ({ thread
 describe('a thread agrees with itself alone, however it is spaced', () => {
   const check = (part: string, appliance: string, expected: string) =>
     expect(compareAttribute(rule, { part, appliance })).toBe(expected)
-  test.each([
-    ...gThreads.map(({ name }) => [name, name.replace(' ', '').toLowerCase(), 'agrees'] as const),
+  test.each<[string, string, string]>([
+    ...gThreads.map(({ name }): [string, string, string] => [
+      name,
+      name.replace(' ', '').toLowerCase(),
+      'agrees',
+    ]),
     ['G 3/4', 'G 1/2', 'disagrees'],
     ['G 3/4', 'G 3/8', 'disagrees'],
     ['G 3/4', gardenHose.name, 'disagrees'],

@@ -1,0 +1,54 @@
+import { daysInBoth } from './made-dates.ts'
+import { readValue } from './measured-values.ts'
+import { attributeKey, type ModelFacts, type PartDossier } from './part-dossier.ts'
+import type { Readings } from './suppose-appliances.ts'
+
+/**
+ * The open models that no reading contradicts, one reading after the other. A reading that contradicts all that are
+ * left rules none of them out: then the model number is what is doubtful, the reading counts, and a caution says so.
+ */
+export function ruleOutModels(
+  { families }: PartDossier,
+  models: readonly ModelFacts[],
+  { made, stated }: Readings,
+): readonly ModelFacts[] {
+  const ofFamilies = [...families].flatMap(([familyId, { attributes }]) =>
+    attributes.map(({ attribute, unit }) => {
+      const key = attributeKey(familyId, attribute)
+      return (model: ModelFacts) => contradicts(stated.get(attribute), model.stated.get(key), unit)
+    }),
+  )
+  const contradictions: ((model: ModelFacts) => boolean)[] = [
+    model => made !== null && daysInBoth(made, model.made) === undefined,
+    ...plateUnits.map(
+      ([plate, unit]) =>
+        (model: ModelFacts) =>
+          contradicts(stated.get(plate), model[plate], unit),
+    ),
+    ...ofFamilies,
+  ]
+  return contradictions.reduce((left, isContradicted) => {
+    const agreeing = left.filter(model => !isContradicted(model))
+    return agreeing.length > 0 ? agreeing : left
+  }, models)
+}
+
+export const plateUnits = [
+  ['volts', 'V'],
+  ['hertz', 'Hz'],
+  ['watts', 'W'],
+] as const
+
+/** True where both are stated and can be read, and no value would satisfy both: `230` does not contradict `220-240`. */
+export function contradicts(
+  read: string | undefined,
+  listed: string | null | undefined,
+  unit: string,
+): boolean {
+  const [one, other] = [readValue(read ?? '', unit), readValue(listed ?? '', unit)]
+  if (one === undefined || other === undefined) return false
+  if (one.kind === 'words' || other.kind === 'words') {
+    return one.kind === 'words' && other.kind === 'words' && one.words !== other.words
+  }
+  return !one.alternatives.some(a => other.alternatives.some(b => a.low <= b.high && b.low <= a.high))
+}
