@@ -1,0 +1,75 @@
+import { rm } from 'node:fs/promises'
+import path from 'node:path'
+import react from '@vitejs/plugin-react'
+import { build } from 'vite'
+import { noteBuild } from './build-freshness.ts'
+
+const root = path.join(import.meta.dirname, '../..')
+const dist = path.join(root, 'dist')
+const quiet = { configFile: false, logLevel: 'warn' } as const
+
+/** Makes `dist/` anew: the page, and one bundle for each program that runs without these sources. */
+export async function buildBundles(): Promise<void> {
+  await rm(dist, { recursive: true, force: true })
+  await buildPage()
+  await buildForNode(
+    {
+      main: 'electron/main.ts',
+      engine: 'electron/hosts/engine.ts',
+      tallyplate: 'electron/hosts/command-line.ts',
+    },
+    'es',
+    'js',
+  )
+  // A sandboxed preload script is loaded as CommonJS, whole, and may require nothing but Electron.
+  await buildForNode({ preload: 'electron/preload.ts' }, 'cjs', 'cjs')
+  await noteBuild(root)
+}
+
+function buildPage(): Promise<unknown> {
+  return build({
+    ...quiet,
+    root: path.join(root, 'renderer'),
+    // Relative addresses serve the custom protocol and the loopback host alike.
+    base: './',
+    plugins: [react()],
+    build: {
+      outDir: path.join(dist, 'renderer'),
+      emptyOutDir: true,
+      // The policy allows no data: fonts, and a hashed file is cached for good.
+      assetsInlineLimit: 0,
+      // The polyfill would be an inline script, which the policy forbids.
+      modulePreload: { polyfill: false },
+      // A desktop program reads its one bundle from the disk: its size is no page-load question.
+      chunkSizeWarningLimit: 4096,
+    },
+  })
+}
+
+/** Everything inside one file, except Electron itself and the module with machine code. */
+function buildForNode(entries: Readonly<Record<string, string>>, format: 'es' | 'cjs', extension: string) {
+  return build({
+    ...quiet,
+    root,
+    build: {
+      ssr: true,
+      outDir: dist,
+      emptyOutDir: false,
+      target: 'node24',
+      minify: false,
+      sourcemap: format === 'es',
+      rolldownOptions: {
+        input: Object.fromEntries(
+          Object.entries(entries).map(([name, source]) => [name, path.join(root, source)]),
+        ),
+        external: ['electron', 'better-sqlite3'],
+        output: {
+          format,
+          entryFileNames: `[name].${extension}`,
+          chunkFileNames: `[name]-[hash].${extension}`,
+        },
+      },
+    },
+    ssr: { noExternal: true },
+  })
+}
