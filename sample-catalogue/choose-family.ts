@@ -31,8 +31,10 @@ export function chooseForms(
   if (kind.boughtAlong === true || !kind.types.includes(model.type) || !isOfFuel(model, kind))
     return undefined
   const subject = `${kind.kind} ${model.platform}`
-  if (kind.kind !== 'earth-strap' && hashText(`has ${subject}`) % 100 < 14) return undefined
-  const place = platformNumber(model) + (hashText(kind.kind) % 7)
+  if (kind.onEveryPlatform !== true && hashText(`has ${subject}`) % 100 < 14) return undefined
+  // Kinds of one fuel meet every other platform only.
+  const step = kind.fuel === undefined ? platformNumber(model) : Math.ceil(platformNumber(model) / 2)
+  const place = step + (hashText(kind.kind) % 7)
   const early = itemAt(forms, place)
   const late = itemAt(forms, place + 1)
   if (early === late) return { parted: 'not', family: early }

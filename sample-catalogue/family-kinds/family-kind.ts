@@ -19,6 +19,8 @@ export type FamilyKind = {
   readonly positions?: readonly string[]
   /** Hobs burn gas or are wired in, never both here: a kind that belongs to one of them says which. */
   readonly fuel?: 'gas' | 'electric'
+  /** In every machine of its types; other kinds are missing from a platform here and there. */
+  readonly onEveryPlatform?: true
   /** Never listed for a model: bought only because a successor needs it. */
   readonly boughtAlong?: true
 }

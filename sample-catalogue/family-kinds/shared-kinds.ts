@@ -16,6 +16,7 @@ export const sharedKinds: readonly FamilyKind[] = [
     [
       {
         kind: 'earth-strap',
+        onEveryPlatform: true,
         name: 'Earth strap',
         does: 'earth and supply',
         forms: [''],
@@ -32,6 +33,7 @@ export const sharedKinds: readonly FamilyKind[] = [
     [
       {
         kind: 'inlet-valve',
+        onEveryPlatform: true,
         name: 'Inlet valve',
         does: 'water inlet',
         forms: ['single straight', 'single elbow', 'double', 'triple'],
@@ -52,6 +54,7 @@ export const sharedKinds: readonly FamilyKind[] = [
       },
       {
         kind: 'pressure-switch',
+        onEveryPlatform: true,
         name: 'Pressure switch',
         does: 'level sensing',
         forms: ['one level', 'two level', 'analogue'],

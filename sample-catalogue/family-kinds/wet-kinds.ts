@@ -7,6 +7,7 @@ export const wetKinds: readonly FamilyKind[] = [
     [
       {
         kind: 'float-switch',
+        onEveryPlatform: true,
         name: 'Float switch',
         does: 'leak protection',
         forms: ['base tray', 'side chamber', 'sump'],

@@ -1,0 +1,224 @@
+import type { AwkwardQuestion } from '../../sample-catalogue/awkward-cases.ts'
+import { type Catalogue, numberKey, type Row } from '../../sample-catalogue/catalogue-rows.ts'
+import { expandFitments } from '../../sample-catalogue/expand-fitments.ts'
+import { dayAfter, monthCount, monthText } from '../../sample-catalogue/months.ts'
+
+/** One way things may be that the question leaves open. */
+type World = {
+  readonly model: Row<'models.csv'>
+  readonly made: string
+  readonly serial: string
+  readonly volts: string
+  readonly hertz: string
+  readonly watts: string
+}
+
+export type BruteVerdict = {
+  readonly verdict: AwkwardQuestion['verdict']
+  /** Readings that by themselves would settle the question. */
+  readonly deciding: readonly string[]
+  readonly alsoNeeds: readonly string[]
+  readonly current: readonly string[]
+}
+
+/**
+ * The verdict by going through every way things may be, straight from the rows and by nothing of the program: slow,
+ * plain, and made only for the awkward cases.
+ */
+export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion) => BruteVerdict {
+  const statements = Map.groupBy(expandFitments(catalogue), ({ model }) => model)
+  const parts = new Map(catalogue['parts.csv'].map(row => [numberKey(row.part_number), row]))
+  const crossed = new Map(
+    catalogue['cross_references.csv'].map(row => [numberKey(row.number), row.part_number]),
+  )
+  const rules = Map.groupBy(catalogue['attributes.csv'], row => row.family)
+  const needed = new Map(
+    catalogue['model_attributes.csv'].map(row => [
+      `${row.brand}\t${row.model_number}\t${row.family}\t${row.attribute}`,
+      row.value,
+    ]),
+  )
+
+  return question => {
+    const key = numberKey(question.part)
+    const asked = parts.get(key) ?? parts.get(numberKey(crossed.get(key) ?? ''))
+    const worlds = listOpenModels(catalogue, question).flatMap(model =>
+      listWorlds(catalogue, model, question),
+    )
+    const outcomes = worlds.map(world => ({
+      world,
+      ...(asked === undefined ? silence : judge(asked, world)),
+    }))
+    const names = new Set(outcomes.map(({ outcome, needs, current }) => `${outcome} ${needs} ${current}`))
+    const [first] = outcomes
+    if (first === undefined) throw new Error(`no model for ${question.model}`)
+    const named = {
+      yes: first.needs === '' ? 'fits' : 'fits-with-changes',
+      no: 'does-not-fit',
+      silent: 'no-record',
+    } as const
+    return {
+      verdict: names.size > 1 ? 'ask' : named[first.outcome],
+      deciding: Object.entries(readings).flatMap(([reading, read]) => {
+        const groups = Map.groupBy(outcomes, ({ world }) => read(world))
+        const settles = [...groups.values()].every(
+          group => new Set(group.map(one => `${one.outcome} ${one.needs} ${one.current}`)).size === 1,
+        )
+        return settles ? [reading] : []
+      }),
+      alsoNeeds: first.needs === '' ? [] : first.needs.split('|'),
+      current: [...new Set(outcomes.map(({ current }) => current))],
+    }
+  }
+
+  function judge(asked: Row<'parts.csv'>, world: World) {
+    const chain = follow(asked.part_number, world.made)
+    const current = parts.get(numberKey(chain.number)) ?? asked
+    const said = statements.get(`${world.model.brand}\t${world.model.model_number}`) ?? []
+    const takenPlaces = listPlacesTaken(current.part_number, world.made)
+    const ofParts = said.filter(({ row }) => takenPlaces.has(row.part_number)).map(({ row }) => row)
+    const ofFamily = said.filter(({ row }) => row.family === current.family).map(({ row }) => row)
+    const answer = weigh(ofParts, world) ?? weigh(ofFamily, world)
+    const outcome = answer === 'yes' && !attributesAgree(current, world) ? 'no' : answer
+    if (outcome === undefined) {
+      const isConditional = [...ofParts, ...ofFamily].length > 0
+      return {
+        outcome: isConditional ? ('no' as const) : ('silent' as const),
+        needs: '',
+        current: current.part_number,
+      }
+    }
+    const needs = ofParts.map(row => takenPlaces.get(row.part_number) ?? '').find(need => need !== '') ?? ''
+    return { outcome, needs: outcome === 'yes' ? needs || chain.needs : '', current: current.part_number }
+  }
+
+  function follow(from: string, made: string): { number: string; needs: string } {
+    const step = catalogue['supersessions.csv'].find(
+      row => row.way === 'one' && row.old_part === from && isWithin(made, row.made_from, row.made_to),
+    )
+    if (step === undefined) return { number: from, needs: '' }
+    const onward = follow(step.new_part, made)
+    return {
+      number: onward.number,
+      needs: [step.also_needs, onward.needs].filter(need => need !== '').join('|'),
+    }
+  }
+
+  /** Every number whose place this one takes, with what that needs besides. */
+  function listPlacesTaken(number: string, made: string): Map<string, string> {
+    const places = new Map([[number, '']])
+    for (const [place, needs] of places) {
+      for (const row of catalogue['supersessions.csv']) {
+        if (!isWithin(made, row.made_from, row.made_to)) continue
+        const before =
+          row.new_part === place
+            ? row.old_part
+            : row.way === 'both' && row.old_part === place
+              ? row.new_part
+              : ''
+        if (before !== '' && !places.has(before)) places.set(before, row.also_needs || needs)
+      }
+    }
+    return places
+  }
+
+  function attributesAgree(part: Row<'parts.csv'>, world: World): boolean {
+    const states = new Map(
+      part.attributes.split(';').map(pair => [pair.split('=')[0], pair.split('=')[1] ?? '']),
+    )
+    const plate: Readonly<Record<string, string>> = {
+      volts: world.volts,
+      hertz: world.hertz,
+      watts: world.watts,
+    }
+    return (rules.get(part.family) ?? []).every(({ family, attribute, rule, tolerance }) => {
+      const offered = states.get(attribute) ?? ''
+      const wanted =
+        plate[attribute] ??
+        needed.get(`${world.model.brand}\t${world.model.model_number}\t${family}\t${attribute}`) ??
+        ''
+      if (rule === 'equal') return offered === wanted
+      const [low = Number.NaN, high = low] = offered.split('..').map(Number)
+      const [wantedLow = Number.NaN, wantedHigh = wantedLow] = wanted.split('-').map(Number)
+      if (rule === 'at-least') return low >= wantedHigh
+      if (rule === 'at-most') return high <= wantedLow
+      if (rule === 'covers') return low <= wantedLow && wantedHigh <= high
+      return Math.abs(low - wantedLow) <= Number(tolerance) * wantedLow
+    })
+  }
+}
+
+const silence = { outcome: 'silent' as const, needs: '', current: '' }
+
+const readings: Readonly<Record<string, (world: World) => string>> = {
+  brand: world => world.model.brand,
+  'model-number': world => world.model.model_number,
+  made: world => world.made,
+  serial: world => world.serial,
+  volts: world => world.volts,
+  hertz: world => world.hertz,
+  watts: world => world.watts,
+}
+
+/** A no beats a yes; what holds in this world alone counts. */
+function weigh(rows: readonly Row<'fitments.csv'>[], world: World): 'yes' | 'no' | undefined {
+  const holding = rows.filter(
+    row =>
+      isWithin(world.made, row.made_from, row.made_to) &&
+      isWithin(world.serial, row.serial_from, row.serial_to),
+  )
+  if (holding.some(row => row.says === 'excludes')) return 'no'
+  return holding.length > 0 ? 'yes' : undefined
+}
+
+function isWithin(value: string, from: string, to: string): boolean {
+  return (from === '' || value >= from) && (to === '' || value <= to)
+}
+
+function listOpenModels(catalogue: Catalogue, question: AwkwardQuestion): Row<'models.csv'>[] {
+  const ofBrand = catalogue['models.csv'].filter(
+    row => question.brand === undefined || row.brand === question.brand,
+  )
+  const typed = [...question.model]
+    .map(character => (character === '?' ? '.' : numberKey(character)))
+    .join('')
+  const whole = ofBrand.filter(row => new RegExp(`^${typed}$`, 'u').test(numberKey(row.model_number)))
+  if (whole.length > 0) return whole
+  return ofBrand.filter(row => new RegExp(`^${typed}`, 'u').test(numberKey(row.model_number)))
+}
+
+function listWorlds(catalogue: Catalogue, model: Row<'models.csv'>, question: AwkwardQuestion): World[] {
+  const volts = [question.volts ?? model.volts].flatMap(value => (value === '' ? ['120', '230'] : [value]))
+  const hertz = [question.hertz ?? model.hertz].flatMap(value => (value === '' ? ['50', '60'] : [value]))
+  const watts = model.watts === '' ? ['2000', '3500'] : [model.watts]
+  const serials =
+    question.serial === undefined ? ['10000000', '44999999', '45000000', '99999999'] : [question.serial]
+  return listMonths(catalogue, model, question).flatMap(made =>
+    serials.flatMap(serial =>
+      volts.flatMap(volt =>
+        hertz.flatMap(hertzValue =>
+          watts.map(watt => ({ model, made, serial, volts: volt, hertz: hertzValue, watts: watt })),
+        ),
+      ),
+    ),
+  )
+}
+
+/** The months in which the machine may have been made, as far as plate, serial and catalogue tell. */
+function listMonths(catalogue: Catalogue, model: Row<'models.csv'>, question: AwkwardQuestion): string[] {
+  const read = question.made ?? readSerial(catalogue, model.brand, question.serial ?? '')
+  const first = monthCount(model.made_from)
+  const last = monthCount(model.made_to === '' ? '2026-11' : model.made_to)
+  const months = Array.from({ length: last - first + 1 }, (_, index) => monthText(first + index))
+  return months.filter(month => month.startsWith(read))
+}
+
+function readSerial(catalogue: Catalogue, brand: string, serial: string): string {
+  const code = catalogue['date_codes.csv'].find(
+    row => row.brand === brand && row.means === 'year=2-digit;week=2-digit',
+  )
+  const groups = code === undefined ? undefined : new RegExp(code.pattern, 'u').exec(serial)?.groups
+  if (groups === undefined) return ''
+  // The Thursday of an ISO 8601 week lies in the week's own year; 4 January is always in week 1.
+  return dayAfter(`20${groups.year}-01-04`, (Number(groups.week) - 1) * 7).slice(0, 7)
+}
