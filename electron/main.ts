@@ -143,7 +143,7 @@ function closeInOrder(engine: Engine): void {
   app.on('window-all-closed', () => app.quit())
   app.on('will-quit', event => {
     event.preventDefault()
-    engine.close().finally(() => app.exit(0))
+    void engine.close().finally(() => app.exit(0))
   })
 }
 

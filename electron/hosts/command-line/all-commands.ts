@@ -1,0 +1,22 @@
+import { backup, restore, verify } from './care-commands.ts'
+import type { Command } from './command.ts'
+import { find } from './find-command.ts'
+import { fit } from './fit-command.ts'
+import { load } from './load-command.ts'
+import { models, parts } from './parts-commands.ts'
+import { serve } from './serve-command.ts'
+import { onhand } from './stock-commands.ts'
+
+/** Every command, in the order of the help. */
+export const commands: readonly Command[] = [
+  load,
+  find,
+  fit,
+  parts,
+  models,
+  onhand,
+  backup,
+  restore,
+  verify,
+  serve,
+]

@@ -1,0 +1,39 @@
+import type { Problem } from '../../../shared-schemas/problem.ts'
+
+/** 0 done; 1 done, and a person must look; 2 wrong use or bad input, nothing changed; 3 a defect. */
+export type ExitCode = 0 | 1 | 2 | 3
+
+/** What a script is told of a problem: the question was refused (1), something handed in is wrong (2), or we are (3). */
+export function exitCodeOf(code: Problem['code']): ExitCode {
+  switch (code) {
+    case 'unexpected':
+    case 'program-not-running':
+    case 'page-not-admitted':
+    case 'still-starting':
+      return 3
+    case 'plate-text-too-short':
+    case 'brand-not-found':
+    case 'part-not-found':
+    case 'location-not-found':
+    case 'rows-rejected':
+      return 1
+    case 'malformed':
+    case 'unknown-request':
+    case 'file-unreadable':
+    case 'file-not-of-catalogue':
+    case 'wrong-header':
+    case 'nothing-to-load':
+    case 'database-from-newer-program':
+    case 'database-damaged':
+    case 'database-not-ours':
+    case 'database-unopenable':
+    case 'database-busy':
+    case 'database-absent':
+    case 'database-in-use':
+    case 'copy-not-sound':
+    case 'file-exists':
+    case 'port-busy':
+    case 'already-running':
+      return 2
+  }
+}

@@ -1,0 +1,66 @@
+import path from 'node:path'
+import type { LoadReport, RejectedRow } from '../../../shared-schemas/catalogue.ts'
+import { alignColumns } from './align-columns.ts'
+import type { Command } from './command.ts'
+
+export const load: Command = {
+  name: 'load',
+  words: '<folder or file.csv>',
+  leastWords: 1,
+  mostWords: 1,
+  does: 'loads catalogue files, all sound rows or none, and names each rejected row',
+  options: {
+    'dry-run': { does: 'report what would change and change nothing' },
+    strict: { does: 'load nothing when any row is rejected' },
+    rejects: { value: 'file.csv', does: 'write the rejected rows here, with the reason beside them' },
+  },
+  shop: 'may-make',
+  async run(given, { ask }) {
+    const rejectsFile = given.text('rejects')
+    const report = await ask('catalogue.load-files', {
+      path: path.resolve(given.words[0] ?? ''),
+      dryRun: given.has('dry-run'),
+      strict: given.has('strict'),
+      ...(rejectsFile === undefined ? {} : { rejectsFile: path.resolve(rejectsFile) }),
+    })
+    return { value: report, text: writeReport(report, rejectsFile), needsPerson: report.rejected.length > 0 }
+  },
+}
+
+function writeReport({ files, rejected, dryRun }: LoadReport, rejectsFile: string | undefined): string {
+  const table = alignColumns(
+    [
+      ['file', 'added', 'changed', 'unchanged', 'rejected'],
+      ...files.map(file => [
+        file.file,
+        ...[file.added, file.changed, file.unchanged, file.rejected].map(count => count.toLocaleString('en')),
+      ]),
+    ],
+    [1, 2, 3, 4],
+  )
+  return [...table, ...writeRejected(rejected, rejectsFile), '', conclude({ files, rejected, dryRun })].join(
+    '\n',
+  )
+}
+
+const mostShown = 20
+
+function writeRejected(rejected: readonly RejectedRow[], rejectsFile: string | undefined): string[] {
+  if (rejected.length === 0) return []
+  const shown = rejected
+    .slice(0, mostShown)
+    .map(({ file, line, column, reason }) => `  ${file}, line ${line}${column && `, ${column}`}: ${reason}`)
+  const more = rejected.length - shown.length
+  const elsewhere =
+    rejectsFile === undefined ? 'Name a file with --rejects to have them all.' : `All are in ${rejectsFile}.`
+  return ['', 'Rejected:', ...shown, ...(more > 0 ? [`  and ${more} more. ${elsewhere}`] : [])]
+}
+
+function conclude({ files, rejected, dryRun }: LoadReport): string {
+  const touched = files.reduce((sum, file) => sum + file.added + file.changed, 0)
+  const left = rejected.length === 0 ? '' : ` ${rejected.length} rejected: mend them and load again.`
+  if (touched === 0) return `Nothing to change: the shop holds all of this already.${left}`
+  return dryRun
+    ? `Dry run: ${touched.toLocaleString('en')} rows would be added or changed; nothing was.${left}`
+    : `Done: ${touched.toLocaleString('en')} rows added or changed.${left}`
+}
