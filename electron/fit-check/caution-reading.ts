@@ -3,7 +3,7 @@ import type { OpenModels } from '../model-lookup/open-models.ts'
 import { daysInBoth, wordDays } from './made-dates.ts'
 import type { ModelFacts } from './part-dossier.ts'
 import { contradicts, plateUnits } from './rule-out-models.ts'
-import type { Readings } from './suppose-appliances.ts'
+import { daysOfModel, type Readings } from './suppose-appliances.ts'
 
 /** What does not go together between the plate as read and the catalogue: each makes the model number itself doubtful. */
 export function cautionsOfReading(
@@ -11,7 +11,12 @@ export function cautionsOfReading(
   models: readonly ModelFacts[],
   readings: Readings,
 ): Caution[] {
-  return [...cautionLookalikes(open), ...cautionMade(models, readings), ...cautionSupply(models, readings)]
+  return [
+    ...cautionLookalikes(open),
+    ...cautionMade(models, readings),
+    ...cautionSerial(models, readings),
+    ...cautionSupply(models, readings),
+  ]
 }
 
 function cautionLookalikes({ agreement, models, typed }: OpenModels): Caution[] {
@@ -34,6 +39,21 @@ function cautionMade(models: readonly ModelFacts[], { made }: Readings): Caution
     {
       code: 'made-outside',
       text: `The date of making, ${wordDays(made)}, lies outside the time this model was made${when}. Check the date and the model number.`,
+    },
+  ]
+}
+
+function cautionSerial(models: readonly ModelFacts[], { serial, made }: Readings): Caution[] {
+  const [model] = models
+  if (serial === null || model === undefined || model.madeBySerial.length === 0) return []
+  const possible = daysOfModel({ ...model, madeBySerial: [] }, made)
+  if (model.madeBySerial.some(days => possible.some(other => daysInBoth(days, other) !== undefined)))
+    return []
+  const when = model.madeBySerial.map(wordDays).join(' or ')
+  return [
+    {
+      code: 'serial-date-differs',
+      text: `By its date code serial ${serial} was made ${when}, which does not go with the date read or with this model. Check the serial and the model number.`,
     },
   ]
 }

@@ -28,15 +28,16 @@ export function handleJudgeFit(
   if (open.models.length === 0) return unknownModel(part, open, question.part)
   const readings = asReadings(question)
   const dossier = readDossier(database, part.partId)
-  const models = readModelFacts(database, open, dossier)
+  const models = readModelFacts(database, open, dossier, readings)
   const decision = confirmModel(open, decideFit(dossier, models, readings))
   return wordAnswer(database, { question, part, open, dossier, models, readings, decision })
 }
 
-export function readModelFacts(
+function readModelFacts(
   database: ReadableDatabase,
   open: OpenModels,
   dossier: PartDossier,
+  { serial }: Readings,
 ): ModelFacts[] {
   const ids = open.models.map(({ modelId }) => modelId)
   const termsOfModels = readTermsOfModels(
@@ -44,7 +45,7 @@ export function readModelFacts(
     ids,
     new Set(dossier.statements.map(said => said.termsId)),
   )
-  return listBareModels(database, ids).map(model => ({
+  return listBareModels(database, ids, serial).map(model => ({
     ...model,
     termsIds: termsOfModels.get(model.modelId) ?? new Set(),
   }))
@@ -97,7 +98,7 @@ function listInstead(database: ReadableDatabase, { part, open, readings }: Judge
     .filter(sibling => sibling.partId !== part.partId)
     .filter(sibling => {
       const dossier = readDossier(database, sibling.partId)
-      const decision = decideFit(dossier, readModelFacts(database, open, dossier), readings)
+      const decision = decideFit(dossier, readModelFacts(database, open, dossier, readings), readings)
       return decision.verdict === 'fits' && decision.current === sibling.partId
     })
     .slice(0, mostInstead)

@@ -39,13 +39,9 @@ export function handleListFittingParts(
 ): FittingParts {
   const ids = open.models.map(({ modelId }) => modelId)
   const termsOfModels = readAllTermsOfModels(database, ids)
-  const asked: AskedList = {
-    open,
-    bare: listBareModels(database, ids),
-    termsOfModels,
-    readings: asReadings(question),
-    readStock,
-  }
+  const readings = asReadings(question)
+  const bare = listBareModels(database, ids, readings.serial)
+  const asked: AskedList = { open, bare, termsOfModels, readings, readStock }
   const families = familiesSpokenOf(database, termsOfModels)
   const wanted = question.function === undefined ? families : findFamilies(families, question.function)
   return {

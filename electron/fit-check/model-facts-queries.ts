@@ -3,6 +3,7 @@ import { familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { daysBetween } from './made-dates.ts'
 import { attributeKey, type ModelFacts } from './part-dossier.ts'
+import { type DateCode, readDateCodes } from './read-date-code.ts'
 
 /** A model without the terms that are said of it: those depend on what is asked. */
 export type BareModel = Omit<ModelFacts, 'termsIds'>
@@ -19,9 +20,14 @@ const modelRow = z.object({
   watts: z.string().nullable(),
 })
 
-/** The models with these ids, and what is stated of them for the attributes of families. */
-export function listBareModels(database: ReadableDatabase, modelIds: readonly ModelId[]): BareModel[] {
+/** The models with these ids, what is stated of them for the attributes of families, and when the serial dates them. */
+export function listBareModels(
+  database: ReadableDatabase,
+  modelIds: readonly ModelId[],
+  serial: string | null = null,
+): BareModel[] {
   const stated = readStatedAttributes(database, modelIds)
+  const codes = serial === null ? noCodes : readDateCodesByBrand(database)
   const rows = database.rows(
     modelRow,
     `SELECT model_id, brand.name AS brand, model_number, model_key, made_from, made_to, volts, hertz, watts
@@ -38,7 +44,20 @@ export function listBareModels(database: ReadableDatabase, modelIds: readonly Mo
     hertz: row.hertz,
     watts: row.watts,
     stated: stated.get(row.model_id) ?? nothingStated,
+    madeBySerial: serial === null ? [] : readDateCodes(codes.get(row.brand) ?? [], serial),
   }))
+}
+
+const noCodes: ReadonlyMap<string, DateCode[]> = new Map()
+
+const dateCodeRow = z.object({ brand: z.string(), pattern: z.string(), means: z.string() })
+
+function readDateCodesByBrand(database: ReadableDatabase): ReadonlyMap<string, DateCode[]> {
+  const rows = database.rows(
+    dateCodeRow,
+    'SELECT brand.name AS brand, pattern, means FROM date_code JOIN brand USING (brand_id)',
+  )
+  return Map.groupBy(rows, ({ brand }) => brand)
 }
 
 const nothingStated: ReadonlyMap<string, string> = new Map()

@@ -71,6 +71,8 @@ export interface ModelFacts {
   /** What is stated of this model for the attributes of families, keyed by `attributeKey`. */
   readonly stated: ReadonlyMap<string, string>
   readonly termsIds: ReadonlySet<number>
+  /** When it may have been made by the date code in its serial; empty where none is read. */
+  readonly madeBySerial: readonly DaySpan[]
 }
 
 export function attributeKey(familyId: FamilyId, attribute: string): string {

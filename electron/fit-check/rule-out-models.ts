@@ -20,6 +20,8 @@ export function ruleOutModels(
   )
   const contradictions: ((model: ModelFacts) => boolean)[] = [
     model => made !== null && daysInBoth(made, model.made) === undefined,
+    ({ made, madeBySerial }) =>
+      madeBySerial.length > 0 && madeBySerial.every(days => daysInBoth(days, made) === undefined),
     ...plateUnits.map(
       ([plate, unit]) =>
         (model: ModelFacts) =>

@@ -67,25 +67,39 @@ function possibleSpans(
   { made }: Readings,
 ): DaySpan[] {
   const conditions = [...statements.map(said => said.made), ...replacements.map(step => step.made)]
-  const ofModels = models.length <= fewModels ? models.map(model => model.made) : []
+  const ofModels =
+    models.length <= fewModels ? models.flatMap(model => [model.made, ...model.madeBySerial]) : []
   return cutDays(made ?? anyDay, [...conditions, ...ofModels])
 }
 
 const fewModels = 50
 
-/** A model was made while the catalogue says it was, unless the plate itself says otherwise. */
+/**
+ * A model was made while the catalogue says it was and when its serial says, unless what the plate says leaves nothing
+ * of that. The plate's own date goes first, then the date code.
+ */
 function narrowToModel(spans: readonly DaySpan[], model: ModelFacts, { made }: Readings): readonly DaySpan[] {
-  const inBoth = daysInBoth(made ?? anyDay, model.made)
-  return inBoth === undefined ? spans : spans.filter(span => daysInBoth(span, inBoth) !== undefined)
+  const possible = daysOfModel(model, made)
+  const narrowed = spans.filter(span => possible.some(days => daysInBoth(span, days) !== undefined))
+  return narrowed.length > 0 ? narrowed : spans
+}
+
+export function daysOfModel(
+  { made: ofModel, madeBySerial }: ModelFacts,
+  read: DaySpan | null,
+): readonly DaySpan[] {
+  const narrow = (spans: readonly DaySpan[], by: readonly DaySpan[]): readonly DaySpan[] => {
+    const both = spans.flatMap(span => by.flatMap(other => daysInBoth(span, other) ?? []))
+    return both.length > 0 ? both : spans
+  }
+  return narrow(narrow([read ?? anyDay], [ofModel]), madeBySerial)
 }
 
 /** Models of which the same things are said need be judged only once: a set of thousands has few kinds. */
 function nameOfAlike({ statements }: PartDossier, model: ModelFacts, spans: readonly DaySpan[]): string {
   const said = statements.filter(({ termsId }) => model.termsIds.has(termsId)).map(({ termsId }) => termsId)
   const stated = [...model.stated].sort().join('\u0001')
-  return [said, spans[0]?.first, spans.at(-1)?.last, model.volts, model.hertz, model.watts, stated].join(
-    '\u0002',
-  )
+  return [said, spans.map(span => span.first), model.volts, model.hertz, model.watts, stated].join('\u0002')
 }
 
 function possibleSerials(ranges: readonly SerialRange[], serial: string | null): SerialClass[] {

@@ -5,7 +5,7 @@ import type { FitDecision } from './decide-fit.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import { anyDay, wordDays } from './made-dates.ts'
 import type { FamilyFacts, ModelFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
-import { type Readings, statedFor, wordSerialRange } from './suppose-appliances.ts'
+import { daysOfModel, type Readings, statedFor, wordSerialRange } from './suppose-appliances.ts'
 
 export interface Asked {
   readonly dossier: PartDossier
@@ -18,6 +18,7 @@ export function wordReasons({ dossier, models, readings }: Asked, decision: FitD
   const shown = decision.answers.slice(0, mostAnswersShown)
   return [
     ...wordOpenSet(decision),
+    ...wordDateCode(models, readings),
     ...wordChain(dossier, decision),
     ...uniqueReasons(shown.flatMap(answer => wordKnownAnswer(dossier, answer, decision.answers.length > 1))),
     ...wordAttributes({ dossier, models, readings }, decision),
@@ -36,6 +37,19 @@ function wordOpenSet({ models, verdict }: FitDecision): Reason[] {
     'no-record': `Of the ${models.open} open models none is on record with it.`,
   }[verdict]
   return [{ code: 'open-models', text, source: null }]
+}
+
+function wordDateCode(models: readonly ModelFacts[], { serial, made }: Readings): Reason[] {
+  const [model] = models
+  if (serial === null || made !== null || model === undefined || model.madeBySerial.length === 0) return []
+  const when = daysOfModel(model, made).map(wordDays).join(' or ')
+  return [
+    {
+      code: 'made-by-serial',
+      text: `Serial ${serial} dates it ${when}.`,
+      source: `date code of ${model.brand}`,
+    },
+  ]
 }
 
 function wordChain({ parts }: PartDossier, { chain, current, alsoNeeds }: FitDecision): Reason[] {

@@ -112,6 +112,7 @@ export function aModel(key: string, { made, terms, ...rest }: ModelCase = {}): M
     hertz: null,
     watts: null,
     stated: new Map(),
+    madeBySerial: [],
     termsIds: new Set(terms ?? everyTerm),
     ...rest,
   }
