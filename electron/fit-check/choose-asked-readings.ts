@@ -24,14 +24,21 @@ const mostComparisons = 2_000_000
 /** The suppositions as small whole numbers: one column a reading, one row a supposition, and each row's outcome. */
 interface Table {
   readonly choices: readonly ReadingChoice[]
-  readonly columns: readonly Int32Array[]
-  readonly outcomes: Int32Array
+  readonly columns: readonly Column[]
+  readonly outcomes: Column
+}
+
+/** A whole number from 0 for each row, equal where the rows show the same. */
+interface Column {
+  readonly labels: Int32Array
+  /** How many different labels there are. */
+  readonly count: number
 }
 
 function tabulate(suppositions: readonly Supposition[]): Table {
   const all = [...namedReadings(suppositions), brandChoice, ...plateChoices(suppositions)]
   const numbered = all.map(choice => ({ choice, column: numberLabels(suppositions.map(choice.shows)) }))
-  const telling = numbered.filter(({ column }) => column.some(label => label !== column[0]))
+  const telling = numbered.filter(({ column }) => column.count > 1)
   return {
     choices: telling.map(({ choice }) => choice),
     columns: telling.map(({ column }) => column),
@@ -65,19 +72,20 @@ function plateChoices(suppositions: readonly Supposition[]): ReadingChoice[] {
   }))
 }
 
-function numberLabels(labels: readonly string[]): Int32Array {
+function numberLabels(shown: readonly string[]): Column {
   const numbers = new Map<string, number>()
-  return Int32Array.from(labels, label => {
+  const labels = Int32Array.from(shown, label => {
     const known = numbers.get(label)
     if (known !== undefined) return known
     numbers.set(label, numbers.size)
     return numbers.size - 1
   })
+  return { labels, count: numbers.size }
 }
 
 /** Undefined once the sets of the next size are too many to try. */
 function findSmallestSet(table: Table): readonly ReadingChoice[] | undefined {
-  let comparisons = table.outcomes.length
+  let comparisons = table.outcomes.labels.length
   for (let size = 1; size <= table.choices.length; size++) {
     comparisons *= (table.choices.length - size + 1) / size
     if (comparisons > mostComparisons) return undefined
@@ -100,20 +108,24 @@ function* setsOf(count: number, size: number, from = 0): Generator<number[]> {
 
 /** True when suppositions that show the same in every reading of the set have the same outcome. */
 function decides({ columns, outcomes }: Table, set: readonly number[]): boolean {
-  const seen = new Map<string | number, number>()
-  for (let row = 0; row < outcomes.length; row++) {
-    const shown =
-      set.length === 1 ? (columns[set[0] ?? 0]?.[row] ?? 0) : set.map(at => columns[at]?.[row]).join()
-    const outcome = outcomes[row] ?? 0
-    const known = seen.get(shown)
-    if (known === undefined) seen.set(shown, outcome)
-    else if (known !== outcome) return false
-  }
-  return true
+  const cells = set.reduce((split, at) => splitCells(split, columns[at] ?? nothingTold), oneCell(outcomes))
+  const outcomeOfCell = new Int32Array(cells.count).fill(-1)
+  return cells.labels.every((cell, row) => {
+    const outcome = outcomes.labels[row] ?? 0
+    if (outcomeOfCell[cell] === -1) outcomeOfCell[cell] = outcome
+    return outcomeOfCell[cell] === outcome
+  })
+}
+
+const nothingTold: Column = { labels: new Int32Array(0), count: 1 }
+
+/** All rows together: nothing has been read yet. */
+function oneCell({ labels }: Column): Column {
+  return { labels: new Int32Array(labels.length), count: 1 }
 }
 
 function findGreedySet(table: Table): readonly ReadingChoice[] {
-  let cells = new Int32Array(table.outcomes.length)
+  let cells = oneCell(table.outcomes)
   const taken: number[] = []
   while (uncertainty(cells, table.outcomes) > 0) {
     const best = bestNextReading(table, cells, taken)
@@ -124,7 +136,7 @@ function findGreedySet(table: Table): readonly ReadingChoice[] {
 }
 
 /** The one that leaves least uncertainty. Two readings may tell only together: then the easiest goes first. */
-function bestNextReading({ columns, outcomes }: Table, cells: Int32Array, taken: readonly number[]) {
+function bestNextReading({ columns, outcomes }: Table, cells: Column, taken: readonly number[]) {
   const left = columns.flatMap((column, at) => {
     if (taken.includes(at)) return []
     const split = splitCells(cells, column)
@@ -133,8 +145,10 @@ function bestNextReading({ columns, outcomes }: Table, cells: Int32Array, taken:
   const [first, ...others] = left
   if (first === undefined)
     throw new Error('readings tell the open suppositions apart, or their outcomes agree')
-  return others.reduce((least, one) => (one.bits < least.bits - 1e-9 ? one : least), first)
+  return others.reduce((least, one) => (one.bits < least.bits - roundingError ? one : least), first)
 }
+
+const roundingError = 1e-6
 
 /** A reading taken early may be settled by those taken after it. */
 function withoutNeedless(table: Table, taken: readonly number[]): readonly number[] {
@@ -144,33 +158,33 @@ function withoutNeedless(table: Table, taken: readonly number[]): readonly numbe
   }, taken)
 }
 
-function splitCells(cells: Int32Array, column: Int32Array): Int32Array<ArrayBuffer> {
-  const width = column.reduce((most, label) => Math.max(most, label), 0) + 1
-  const numbers = new Map<number, number>()
-  return Int32Array.from(cells, (cell, row) => {
-    const both = cell * width + (column[row] ?? 0)
-    const known = numbers.get(both)
-    if (known !== undefined) return known
-    numbers.set(both, numbers.size)
-    return numbers.size - 1
-  })
+/** Rows stay in one cell when they were in one and show the same. Arrays, since a set of thousands is split many times. */
+function splitCells(cells: Column, column: Column): Column {
+  const numbers = new Int32Array(cells.count * column.count).fill(-1)
+  const labels = new Int32Array(cells.labels.length)
+  let count = 0
+  for (let row = 0; row < labels.length; row++) {
+    const both = (cells.labels[row] ?? 0) * column.count + (column.labels[row] ?? 0)
+    if (numbers[both] === -1) numbers[both] = count++
+    labels[row] = numbers[both] ?? 0
+  }
+  return { labels, count }
 }
 
-/** Bits still needed to know the outcome once the cell is known, times the number of rows (conditional entropy). */
-function uncertainty(cells: Int32Array, outcomes: Int32Array): number {
-  const outcomeCount = outcomes.reduce((most, label) => Math.max(most, label), 0) + 1
-  const inCell = new Map<number, number>()
-  const inBoth = new Map<number, number>()
-  for (let row = 0; row < cells.length; row++) {
-    const cell = cells[row] ?? 0
-    const both = cell * outcomeCount + (outcomes[row] ?? 0)
-    inCell.set(cell, (inCell.get(cell) ?? 0) + 1)
-    inBoth.set(both, (inBoth.get(both) ?? 0) + 1)
+/** Bits still needed to know the outcome once the cell is known, times the number of rows (conditional entropy, Shannon 1948). */
+function uncertainty(cells: Column, outcomes: Column): number {
+  const inCell = new Int32Array(cells.count)
+  const inBoth = new Int32Array(cells.count * outcomes.count)
+  for (let row = 0; row < cells.labels.length; row++) {
+    const cell = cells.labels[row] ?? 0
+    const both = cell * outcomes.count + (outcomes.labels[row] ?? 0)
+    inCell[cell] = (inCell[cell] ?? 0) + 1
+    inBoth[both] = (inBoth[both] ?? 0) + 1
   }
-  let bits = 0
-  for (const [both, count] of inBoth)
-    bits -= count * Math.log2(count / (inCell.get(Math.floor(both / outcomeCount)) ?? 1))
-  return bits
+  return inBoth.reduce((bits, count, both) => {
+    const all = inCell[Math.floor(both / outcomes.count)] ?? 0
+    return count === 0 || count === all ? bits : bits - count * Math.log2(count / all)
+  }, 0)
 }
 
 function chosen({ choices }: Table, at: number): ReadingChoice {
