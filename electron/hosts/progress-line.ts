@@ -5,8 +5,7 @@ export function progressLine(stream: NodeJS.WriteStream): { show(progress: Progr
   let shown = ''
   return {
     show({ what, done, expected }) {
-      const share = expected > 0 ? ` ${Math.min(100, Math.floor((100 * done) / expected))} %` : ''
-      const line = stream.isTTY ? `${what}${share}` : what
+      const line = stream.isTTY ? `${what}${writeDone(done, expected)}` : what
       if (line === shown || what === '') return
       shown = line
       stream.write(stream.isTTY ? `\r\u001b[K${line}` : `${line}\n`)
@@ -16,4 +15,9 @@ export function progressLine(stream: NodeJS.WriteStream): { show(progress: Progr
       shown = ''
     },
   }
+}
+
+function writeDone(done: number, expected: number): string {
+  if (expected > 0) return ` ${Math.min(100, Math.floor((100 * done) / expected))} %`
+  return done > 0 ? ` ${done}` : ''
 }

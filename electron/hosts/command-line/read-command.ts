@@ -23,7 +23,8 @@ export function readCommand(argv: readonly string[], commands: readonly Command[
     return { kind: 'help', command: rest[0] === undefined ? undefined : commandNamed(rest[0], commands) }
   if (name === '--version' || name === '-v') return { kind: 'version' }
   const command = commandNamed(name, commands)
-  const { values, words } = readOptions(command, rest)
+  const options = { ...command.options, ...commonOptions }
+  const { values, words } = readOptions({ name: command.name, options, seeHelp: seeHelp(command) }, rest)
   if (values.help !== undefined) return { kind: 'help', command }
   refuseWordCount(command, words)
   return { kind: 'run', command, given: asGiven(values, words) }
@@ -41,15 +42,22 @@ function commandNamed(typed: string, commands: readonly Command[]): Command {
   )
 }
 
-type Values = Readonly<Record<string, readonly string[] | undefined>>
+export type Values = Readonly<Record<string, readonly string[] | undefined>>
 
-function readOptions(command: Command, rest: readonly string[]) {
-  const known = { ...command.options, ...commonOptions }
+/** What takes the options: its name, their table, and where to read about them. */
+export interface OptionTaker {
+  readonly name: string
+  readonly options: Readonly<Record<string, Option>>
+  readonly seeHelp: string
+}
+
+/** Splits arguments into options and words; throws `WrongUse` for an option that is unknown, incomplete or repeated. */
+export function readOptions({ name, options, seeHelp }: OptionTaker, rest: readonly string[]) {
   const { tokens } = parseArgs({
     args: [...rest],
     options: Object.fromEntries(
-      Object.entries(known).map(([name, { value }]) => [
-        name,
+      Object.entries(options).map(([option, { value }]) => [
+        option,
         { type: value ? 'string' : 'boolean' } as const,
       ]),
     ),
@@ -62,14 +70,17 @@ function readOptions(command: Command, rest: readonly string[]) {
   for (const token of tokens) {
     if (token.kind === 'positional') words.push(token.value)
     if (token.kind !== 'option') continue
-    const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined
-    if (option === undefined) throw new WrongUse(unknownOption(command, token.rawName, Object.keys(known)))
+    const option = Object.hasOwn(options, token.name) ? options[token.name] : undefined
+    if (option === undefined)
+      throw new WrongUse(
+        `${name} has no option ${token.rawName}. ${nearestOption(token.name, options) ?? seeHelp}`,
+      )
     // What looks like the next option is one, and the value was forgotten; --option=-value says otherwise.
     const isForgotten = token.value === undefined || (!token.inlineValue && token.value.startsWith('--'))
     if (option.value !== undefined && (isForgotten || token.value === ''))
-      throw new WrongUse(`${token.rawName} needs a ${option.value} after it. ${seeHelp(command)}`)
+      throw new WrongUse(`${token.rawName} needs a ${option.value} after it. ${seeHelp}`)
     if (option.value === undefined && token.value !== undefined)
-      throw new WrongUse(`${token.rawName} takes no value. ${seeHelp(command)}`)
+      throw new WrongUse(`${token.rawName} takes no value. ${seeHelp}`)
     const earlier = values[token.name] ?? []
     if (earlier.length > 0 && option.value !== undefined && option.repeats !== true)
       throw new WrongUse(`${token.rawName} is given twice. Give it once.`)
@@ -78,9 +89,9 @@ function readOptions(command: Command, rest: readonly string[]) {
   return { values: values as Values, words }
 }
 
-function unknownOption(command: Command, typed: string, known: readonly string[]): string {
-  const nearest = findNearestWord(typed.replace(/^-+/, ''), known)
-  return `${command.name} has no option ${typed}. ${nearest ? `Did you mean --${nearest}?` : seeHelp(command)}`
+function nearestOption(typed: string, options: Readonly<Record<string, Option>>): string | undefined {
+  const nearest = findNearestWord(typed, Object.keys(options))
+  return nearest && `Did you mean --${nearest}?`
 }
 
 function refuseWordCount(
@@ -100,7 +111,7 @@ function seeHelp({ name }: Command): string {
   return `See tallyplate ${name} --help.`
 }
 
-function asGiven(values: Values, words: readonly string[]): Given {
+export function asGiven(values: Values, words: readonly string[]): Given {
   return {
     words,
     text: option => values[option]?.[0],
