@@ -38,7 +38,7 @@ export class DatabaseHandle implements ReadableDatabase {
 
   rows<Row extends z.ZodType>(row: Row, sql: string, ...bound: readonly Bindable[]): z.output<Row>[] {
     return this.prepare(sql)
-      .all(...bound)
+      .all(...inPlace(sql, bound))
       .map(found => row.parse(found))
   }
 
@@ -47,7 +47,7 @@ export class DatabaseHandle implements ReadableDatabase {
     sql: string,
     ...bound: readonly Bindable[]
   ): z.output<Row> | undefined {
-    const found = this.prepare(sql).get(...bound)
+    const found = this.prepare(sql).get(...inPlace(sql, bound))
     return found === undefined ? undefined : row.parse(found)
   }
 
@@ -57,11 +57,11 @@ export class DatabaseHandle implements ReadableDatabase {
   ): IterableIterator<Tuple> {
     // A raw statement is its own: raw() stays switched on, and an open iterator keeps it busy.
     const statement = this.connection.prepare(sql).raw()
-    return statement.iterate(...bound) as IterableIterator<Tuple>
+    return statement.iterate(...inPlace(sql, bound)) as IterableIterator<Tuple>
   }
 
   explain(sql: string, ...bound: readonly Bindable[]): string {
-    const steps = this.connection.prepare(`EXPLAIN QUERY PLAN ${sql}`).all(...bound)
+    const steps = this.connection.prepare(`EXPLAIN QUERY PLAN ${sql}`).all(...inPlace(sql, bound))
     return steps.map(step => (step as { detail: string }).detail).join('\n')
   }
 
@@ -74,13 +74,19 @@ export class DatabaseHandle implements ReadableDatabase {
   }
 
   run(sql: string, ...bound: readonly Bindable[]): { changes: number; lastId: number } {
-    const { changes, lastInsertRowid } = this.prepare(sql).run(...bound)
+    const { changes, lastInsertRowid } = this.prepare(sql).run(...inPlace(sql, bound))
     return { changes, lastId: Number(lastInsertRowid) }
   }
 
   close(): void {
     this.connection.close()
   }
+}
+
+/** Values in the order of their places. better-sqlite3 takes `?1` for a name, so numbered places get theirs by number. */
+function inPlace(sql: string, bound: readonly Bindable[]): readonly unknown[] {
+  if (!/\?\d/.test(sql)) return bound
+  return [Object.fromEntries(bound.map((value, at) => [at + 1, value]))]
 }
 
 /**
