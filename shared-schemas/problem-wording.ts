@@ -24,7 +24,7 @@ export function wordProblem(problem: Problem): string {
     case 'file-not-of-catalogue':
       return `${problem.file} is not the name of a catalogue file. Rename it to one of: ${problem.known.join(', ')}. Nothing was changed.`
     case 'wrong-header':
-      return `${problem.file}: ${headerFaults(problem)}. Mend the first line and load again; nothing was changed.`
+      return `${problem.file}: ${headerFaults(problem)}. Mend the first line and try again; nothing was changed.`
     case 'nothing-to-load':
       return `${problem.folder} holds no catalogue file. Name a folder with files such as models.csv, or one such file.`
     case 'rows-rejected':
