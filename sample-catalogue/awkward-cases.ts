@@ -4,8 +4,6 @@ import { overFillingDishwasher } from './awkward/over-filling-dishwasher.ts'
 import { plateReadingCases } from './awkward/plate-readings.ts'
 import { statementCases } from './awkward/statements.ts'
 
-export type { AwkwardCase, AwkwardQuestion, ExpectedVerdict } from './awkward/awkward-case.ts'
-
 /** Every awkward case of the sample shop, with the questions it answers and the verdict each must get. */
 export const awkwardCases: readonly AwkwardCase[] = [
   ...overFillingDishwasher,

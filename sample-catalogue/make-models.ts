@@ -1,5 +1,6 @@
 import { type ApplianceType, applianceTypes, typeProfiles } from './appliance-types.ts'
-import { type AwkwardCase, awkwardCases } from './awkward-cases.ts'
+import type { AwkwardCase } from './awkward/awkward-case.ts'
+import { awkwardCases } from './awkward-cases.ts'
 import { numberKey, type SparseRow } from './catalogue-rows.ts'
 import { type InventedBrand, inventedBrands } from './invented-brands.ts'
 import { monthCount, monthText } from './months.ts'

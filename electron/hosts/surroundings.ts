@@ -1,7 +1,6 @@
 import { appendFileSync } from 'node:fs'
 import { v7 as newUuid } from 'uuid'
 import type { Surroundings } from '../application.ts'
-import { inMemory } from '../database/open-database.ts'
 import type { DefectLog } from '../requests/dispatch.ts'
 import type { EngineSettings } from './engine-protocol.ts'
 
@@ -21,7 +20,7 @@ function logDefectBeside(databaseFile: string): DefectLog {
     const account = defect instanceof Error ? (defect.stack ?? defect.message) : String(defect)
     const entry = `${new Date().toISOString()} ${reference} ${request}\n${account}\n`
     process.stderr.write(entry)
-    if (databaseFile === inMemory) return
+    if (databaseFile === ':memory:') return
     try {
       appendFileSync(`${databaseFile}.defects.log`, entry)
     } catch {

@@ -1,4 +1,4 @@
-import type { AwkwardQuestion } from '../../sample-catalogue/awkward-cases.ts'
+import type { AwkwardQuestion } from '../../sample-catalogue/awkward/awkward-case.ts'
 import { type Catalogue, numberKey, type Row } from '../../sample-catalogue/catalogue-rows.ts'
 import { expandFitments } from '../../sample-catalogue/expand-fitments.ts'
 import { dayAfter, monthCount, monthText } from '../../sample-catalogue/months.ts'
