@@ -12,6 +12,7 @@ import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
 import { readPartOnHand } from './stock-ledger/on-hand-queries.ts'
+import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
 export interface Surroundings {
@@ -85,7 +86,10 @@ function openShop(surroundings: Surroundings): OpenShop {
     database,
     handlers: {
       'application.read-start-up': () => ({ state: 'ready', databaseFile, sampleShop: false }),
-      ...catalogueHandlers(shop),
+      ...catalogueHandlers({
+        ...shop,
+        recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
+      }),
       ...databaseHandlers(shop),
       ...fitCheckHandlers({ database, readStock: partId => readPartOnHand(database, partId) }),
       ...modelLookupHandlers(shop),

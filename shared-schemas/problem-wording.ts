@@ -28,7 +28,7 @@ export function wordProblem(problem: Problem): string {
     case 'nothing-to-load':
       return `${problem.folder} holds no catalogue file. Name a folder with files such as models.csv, or one such file.`
     case 'rows-rejected':
-      return `${problem.rejected} ${problem.rejected === 1 ? 'row was' : 'rows were'} rejected, so nothing was loaded. Mend them, or load without --strict to leave them out.`
+      return `${problem.rejected} ${problem.rejected === 1 ? 'row was' : 'rows were'} rejected, so nothing was loaded. ${wordRejected(problem)} Mend them, or load without --strict to leave them out.`
     case 'database-from-newer-program':
       return `${problem.file} was written by a newer Tallyplate (layout ${problem.found}; this one knows ${problem.known}). Update this program; the file was left as it was.`
     case 'database-damaged':
@@ -60,6 +60,16 @@ export function wordProblem(problem: Problem): string {
 
 function orNearest(nearest: readonly string[], otherwise: string): string {
   return nearest.length > 0 ? `Nearest: ${nearest.join(', ')}.` : otherwise
+}
+
+/** A sentence has room for the first few; the list of all is in the file that --rejects names. */
+function wordRejected({ rejected, first }: Extract<Problem, { code: 'rows-rejected' }>): string {
+  const shown = first.slice(0, 3)
+  const faults = shown.map(
+    ({ file, line, column, reason }) => `${file}, line ${line}${column && `, ${column}`} ${reason}`,
+  )
+  const more = rejected - shown.length
+  return `${[...faults, ...(more > 0 ? [`and ${more} more (--rejects writes them all)`] : [])].join('; ')}.`
 }
 
 function headerFaults(header: Extract<Problem, { code: 'wrong-header' }>): string {

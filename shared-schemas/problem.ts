@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { rejectedRow } from './catalogue.ts'
 
 /**
  * Why a request was not done. A code and the facts, never a sentence: `problem-wording.ts` writes the sentence.
@@ -23,7 +24,7 @@ export const problem = z.discriminatedUnion('code', [
     repeated: z.array(z.string()),
   }),
   z.object({ code: z.literal('nothing-to-load'), folder: z.string() }),
-  z.object({ code: z.literal('rows-rejected'), rejected: z.int() }),
+  z.object({ code: z.literal('rows-rejected'), rejected: z.int(), first: z.array(rejectedRow) }),
   z.object({
     code: z.literal('database-from-newer-program'),
     file: z.string(),

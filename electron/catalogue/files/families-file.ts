@@ -1,0 +1,73 @@
+import { z } from 'zod'
+import { defineFile } from '../loading/catalogue-file.ts'
+import { list, text, word, yesNoOrUnknown } from '../loading/cells.ts'
+import { KeyedRows } from '../loading/keyed-rows.ts'
+import { upsert } from '../loading/upsert.ts'
+
+const hazards = [
+  'mains',
+  'stored-charge',
+  'gas',
+  'sealed-refrigerant',
+  'microwave-hv',
+  'fixed-wiring',
+  'water',
+  'hot',
+  'sharp',
+  'moving',
+]
+
+const hazardList = list.superRefine((named, context) => {
+  const stranger = named.find(hazard => !hazards.includes(hazard))
+  if (stranger !== undefined)
+    context.addIssue({
+      code: 'custom',
+      message: `“${stranger}” is no hazard known here: write ${hazards.join(', ')}, with a | between two`,
+    })
+})
+
+export const familiesFile = defineFile({
+  name: 'families.csv',
+  row: z.object({
+    family: word,
+    name: text,
+    function: text,
+    appliance_types: list,
+    hazards: hazardList,
+    safety_device: yesNoOrUnknown,
+  }),
+  neededColumns: ['family'],
+  open: ({ database, known }) => {
+    const rows = new KeyedRows(
+      1,
+      database.tuples(
+        `SELECT family, name, function, appliance_types, safety_device,
+           ifnull((SELECT group_concat(hazard, '|' ORDER BY hazard) FROM family_hazard WHERE family_id = family.family_id), '')
+         FROM family`,
+      ),
+    )
+    return {
+      take(row, line) {
+        // A family that may be a safety device is treated as one: the caution costs a sentence, its lack a kitchen.
+        const safetyDevice = row.safety_device === false ? 0 : 1
+        const values = [row.name || row.family, row.function, row.appliance_types.join('|'), safetyDevice]
+        const named = [...row.hazards].sort()
+        return rows.write({ key: [row.family], values: [...values, named.join('|')], line }, () => {
+          const familyId = upsert(
+            database,
+            `INSERT INTO family (family, name, function, appliance_types, safety_device) VALUES (?, ?, ?, ?, ?)
+             ON CONFLICT (family) DO UPDATE SET name = excluded.name, function = excluded.function,
+               appliance_types = excluded.appliance_types, safety_device = excluded.safety_device
+             RETURNING family_id AS id`,
+            row.family,
+            ...values,
+          )
+          known.families.set(row.family, familyId)
+          database.run('DELETE FROM family_hazard WHERE family_id = ?', familyId)
+          for (const hazard of named)
+            database.run('INSERT INTO family_hazard (family_id, hazard) VALUES (?, ?)', familyId, hazard)
+        })
+      },
+    }
+  },
+})

@@ -1,0 +1,69 @@
+import type { z } from 'zod'
+import type { WritableDatabase } from '../../database/handles.ts'
+import type { Outcome } from './keyed-rows.ts'
+import type { KnownThings } from './known-things.ts'
+import { RowFault } from './row-fault.ts'
+
+/** What one run of loading shares between its files. */
+export interface LoadRun {
+  readonly database: WritableDatabase
+  readonly known: KnownThings
+  readonly recordOpeningStock: RecordOpeningStock
+}
+
+/** Moves the difference between what the opening stock says now and what it said before into the ledger. */
+export type RecordOpeningStock = (database: WritableDatabase, opening: OpeningStock) => void
+
+export interface OpeningStock {
+  readonly partId: number
+  readonly locationId: number
+  /** Null: the line is new. */
+  readonly before: number | null
+  readonly now: number
+}
+
+/** The rows of one file as they come. A row that can be judged only with all the others is answered `later`. */
+export interface RowTaker<Row> {
+  take(row: Row, line: number): Outcome | 'later'
+  /** What became of the rows put off, by line. */
+  finish?(): Iterable<readonly [line: number, Outcome | RowFault]>
+}
+
+/** One kind of catalogue file: what its rows are, and how they are stored. */
+export interface CatalogueFile {
+  readonly name: string
+  readonly columns: readonly string[]
+  /** Without these no row means anything; the others may be left out, and are then not known. */
+  readonly neededColumns: readonly string[]
+  open(run: LoadRun): RowTaker<Readonly<Record<string, string>>>
+}
+
+/** Declares a catalogue file. Its columns are the fields of its row, which checks each cell. */
+export function defineFile<Row extends z.ZodObject>({
+  name,
+  row,
+  neededColumns,
+  open,
+}: {
+  readonly name: string
+  readonly row: Row
+  readonly neededColumns: readonly (keyof Row['shape'] & string)[]
+  readonly open: (run: LoadRun) => RowTaker<z.output<Row>>
+}): CatalogueFile {
+  return {
+    name,
+    columns: Object.keys(row.shape),
+    neededColumns,
+    open: run => {
+      const taker = open(run)
+      return { ...taker, take: (cells, line) => taker.take(parseRow(row, cells), line) }
+    },
+  }
+}
+
+function parseRow<Row extends z.ZodObject>(row: Row, cells: Readonly<Record<string, string>>): z.output<Row> {
+  const parsed = row.safeParse(cells)
+  if (parsed.success) return parsed.data
+  const first = parsed.error.issues[0]
+  throw new RowFault(String(first?.path[0] ?? ''), first?.message ?? 'is not readable')
+}

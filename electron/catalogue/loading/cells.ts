@@ -1,0 +1,119 @@
+import { z } from 'zod'
+import { findGtinFault } from '../check-gtin.ts'
+import { isPartialDate } from './partial-date.ts'
+
+// One cell each, already without the blanks round it. Empty means not known and becomes null; a reason follows the
+// name of the column.
+
+const longest = 200
+
+/** Something must stand here. */
+export const word = z
+  .string()
+  .min(1, 'is empty: write it, or leave the row out')
+  .max(longest, `is longer than ${longest} characters`)
+
+/** Any text; where it is not known it stays empty. */
+export const text = z.string().max(2_000, 'is longer than 2000 characters')
+
+export const wordOrUnknown = unlessEmpty(word)
+
+/** `2014`, `2014-06` or `2014-06-17`. */
+export const dateOrUnknown = unlessEmpty(
+  z
+    .string()
+    .refine(isPartialDate, {
+      error: ({ input }) => `“${input}” is no date: write 2014, 2014-06 or 2014-06-17`,
+    }),
+)
+
+export const wholeDate = z.string().refine(written => written.length === 10 && isPartialDate(written), {
+  error: ({ input }) => `“${input}” is no day: write it as 2014-06-17`,
+})
+
+/** A figure as it is printed on a plate: `230`, `220-240`, `220..240` or `115/230`, perhaps with its unit. */
+export function ratingOrUnknown(unit: 'V' | 'Hz' | 'W') {
+  return unlessEmpty(
+    z.string().refine(printed => isMeasured(printed, unit), {
+      error: ({ input }) => `“${input}” is no figure in ${unit}: write 230, 220-240 or 115/230`,
+    }),
+  )
+}
+
+/** Numbers, ranges or alternatives in any unit that is given with them. The two ends of a range are in order. */
+export function isMeasured(printed: string, unit?: string): boolean {
+  return printed.split(/[/|]/).every(alternative => {
+    const found = measured.exec(alternative.trim())
+    if (found === null) return false
+    const [, low, high, suffix] = found
+    if (unit !== undefined && suffix && !isUnit(suffix, unit)) return false
+    return high === undefined || Number(low) <= Number(high)
+  })
+}
+
+const measured = /^([+-]?\d+(?:\.\d+)?)(?:\s*(?:\.\.|-|–|to)\s*([+-]?\d+(?:\.\d+)?))?\s*(\D.*)?$/
+
+/** `V`, `kW`, `V~`, and `V AC` as plates have it. */
+function isUnit(suffix: string, unit: string): boolean {
+  return new RegExp(`^k?${unit}\\s*(~|∼|AC)?$`, 'i').test(suffix.trim())
+}
+
+/** A whole number that is not below `least`. */
+export function count(least: 0 | 1) {
+  return z
+    .string()
+    .regex(/^\d{1,9}$/, { error: ({ input }) => `“${input}” is no whole number` })
+    .transform(Number)
+    .refine(number => number >= least, `must be ${least} or more`)
+}
+
+export function countOrUnknown(least: 0 | 1) {
+  return unlessEmpty(count(least))
+}
+
+export function countOr(otherwise: number) {
+  return unlessEmpty(count(1)).transform(number => number ?? otherwise)
+}
+
+/** Money or a measure as an exact decimal. */
+export const decimal = z.string().regex(/^\d{1,9}(\.\d{1,4})?$/, {
+  error: ({ input }) => `“${input}” is no amount: write digits with a point, as 12.50`,
+})
+
+export const decimalOrUnknown = unlessEmpty(decimal)
+
+export function oneOf<const Words extends readonly [string, ...string[]]>(...words: Words) {
+  return z.enum(words, {
+    error: ({ input }) =>
+      `${input === '' ? 'is empty' : `“${input}” is not known here`}: write ${words.join(' or ')}`,
+  })
+}
+
+export const yesOrNo = oneOf('yes', 'no').transform(answer => answer === 'yes')
+
+export const yesNoOrUnknown = unlessEmpty(yesOrNo)
+
+/** Words with a `|` between them, each once. */
+export const list = z.string().transform(cell => [
+  ...new Set(
+    cell
+      .split('|')
+      .map(entry => entry.trim())
+      .filter(entry => entry !== ''),
+  ),
+])
+
+/** Digits, their separators dropped, with the check digit right. */
+export const gtinOrUnknown = unlessEmpty(
+  z
+    .string()
+    .transform(printed => printed.replace(/[\s-]/g, ''))
+    .superRefine((gtin, context) => {
+      const fault = findGtinFault(gtin)
+      if (fault !== undefined) context.addIssue({ code: 'custom', message: fault })
+    }),
+)
+
+function unlessEmpty<Cell extends z.ZodType<unknown, string>>(cell: Cell) {
+  return z.union([z.literal('').transform(() => null), cell])
+}

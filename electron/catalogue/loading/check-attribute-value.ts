@@ -1,0 +1,18 @@
+import { isMeasured } from './cells.ts'
+import { RowFault } from './row-fault.ts'
+
+/** An attribute with a unit is a number, a range or alternatives; without one it is words, and anything goes. */
+export function checkAttributeValue({
+  attribute,
+  value,
+  unit,
+  column,
+}: {
+  readonly attribute: string
+  readonly value: string
+  readonly unit: string
+  readonly column: string
+}): void {
+  if (unit === '' || unit.toLowerCase() === 'text' || isMeasured(value)) return
+  throw new RowFault(column, `“${value}” is no ${attribute} in ${unit}: write 230, 220..240 or 115/230`)
+}

@@ -1,0 +1,36 @@
+import type { WritableDatabase } from '../../database/handles.ts'
+import { matchModelPattern } from './match-model-pattern.ts'
+
+interface AddedModel {
+  readonly brandId: number
+  readonly key: string
+  readonly modelId: number
+}
+
+/** Fitments that were listed with wildcards, in whatever load, hold for models that have come since. */
+export function coverAddedModels(database: WritableDatabase, added: readonly AddedModel[]): void {
+  for (const [brandId, models] of groupByBrand(added)) {
+    const patterns = [
+      ...database.tuples<[string, number]>(
+        'SELECT pattern, terms_id FROM fitment_pattern WHERE brand_id = ?',
+        brandId,
+      ),
+    ]
+    for (const [pattern, termsId] of patterns)
+      for (const modelId of matchModelPattern(pattern, models))
+        database.run(
+          'INSERT INTO fitment (model_id, terms_id) VALUES (?, ?) ON CONFLICT DO NOTHING',
+          modelId,
+          termsId,
+        )
+  }
+}
+
+function groupByBrand(added: readonly AddedModel[]): Map<number, Map<string, number>> {
+  const groups = new Map<number, Map<string, number>>()
+  for (const { brandId, key, modelId } of added) {
+    const models = groups.get(brandId) ?? new Map<string, number>()
+    groups.set(brandId, models.set(key, modelId))
+  }
+  return groups
+}

@@ -1,0 +1,140 @@
+import type { ReadableDatabase } from '../../database/handles.ts'
+import { normaliseNumber } from '../normalise-number.ts'
+import { RowFault } from './row-fault.ts'
+
+/** Which column of a row names a thing, for the fault when there is none such. */
+interface Naming {
+  readonly column?: string
+}
+
+/**
+ * Everything that a row may refer to, by its key, as it stands at this moment of the run. In memory, because every
+ * row of the large files asks for two or three of them.
+ */
+export class KnownThings {
+  readonly brands = new Map<string, number>()
+  readonly families = new Map<string, number>()
+  readonly parts = new Map<string, number>()
+  readonly suppliers = new Map<string, number>()
+  readonly locations = new Map<string, number>()
+  readonly vans = new Set<number>()
+  /** Per brand, the models by their key. */
+  readonly models = new Map<number, Map<string, number>>()
+  /** Per family, its attributes with their units. */
+  readonly attributes = new Map<number, Map<string, string>>()
+  readonly modelsAddedNow: { readonly brandId: number; readonly key: string; readonly modelId: number }[] = []
+  readonly #keys = new Map<string, string>()
+
+  constructor(database: ReadableDatabase) {
+    fill(this.brands, database.tuples('SELECT name_key, brand_id FROM brand'))
+    fill(this.families, database.tuples('SELECT family, family_id FROM family'))
+    fill(this.parts, database.tuples('SELECT part_key, part_id FROM part'))
+    fill(this.suppliers, database.tuples('SELECT supplier, supplier_id FROM supplier'))
+    fill(this.locations, database.tuples('SELECT location, location_id FROM location'))
+    const vans = database.tuples<[number]>("SELECT location_id FROM location WHERE kind = 'van'")
+    for (const [locationId] of vans) this.vans.add(locationId)
+    const models = database.tuples<[number, string, number]>(
+      'SELECT brand_id, model_key, model_id FROM model',
+    )
+    for (const [brandId, key, modelId] of models) this.modelsOf(brandId).set(key, modelId)
+    const attributes = database.tuples<[number, string, string]>(
+      'SELECT family_id, attribute, unit FROM family_attribute',
+    )
+    for (const [familyId, attribute, unit] of attributes) this.attributesOf(familyId).set(attribute, unit)
+  }
+
+  brand(name: string, { column = 'brand' }: Naming = {}): number {
+    const hint = 'add it to brands.csv, or mend the spelling'
+    return found(this.brands, this.keyOf(name), column, `no brand is called “${name}”: ${hint}`)
+  }
+
+  family(code: string, { column = 'family' }: Naming = {}): number {
+    const hint = 'add it to families.csv, or mend the spelling'
+    return found(this.families, code, column, `no family is called “${code}”: ${hint}`)
+  }
+
+  part(number: string, { column = 'part_number' }: Naming = {}): number {
+    const hint = 'add it to parts.csv, or mend the number'
+    return found(this.parts, this.keyOf(number), column, `no part has the number “${number}”: ${hint}`)
+  }
+
+  supplier(code: string): number {
+    const hint = 'add it to suppliers.csv, or mend the spelling'
+    return found(this.suppliers, code, 'supplier', `no supplier is called “${code}”: ${hint}`)
+  }
+
+  location(code: string, { column = 'location' }: Naming = {}): number {
+    const hint = 'add it to locations.csv, or mend the spelling'
+    return found(this.locations, code, column, `no location is called “${code}”: ${hint}`)
+  }
+
+  van(code: string): number {
+    const locationId = this.location(code, { column: 'van' })
+    if (this.vans.has(locationId)) return locationId
+    throw new RowFault('van', `“${code}” is no van: name one, or mend its kind in locations.csv`)
+  }
+
+  model(brand: string, number: string): number {
+    const models = this.modelsOf(this.brand(brand))
+    const hint = 'add it to models.csv, or mend the number'
+    return found(models, this.keyOf(number), 'model_number', `${brand} has no model “${number}”: ${hint}`)
+  }
+
+  /** The unit of a family's attribute, which must have been declared. */
+  attributeUnit(
+    familyId: number,
+    { family, attribute, column }: { family: string; attribute: string; column: string },
+  ): string {
+    const unit = this.attributesOf(familyId).get(attribute)
+    if (unit !== undefined) return unit
+    throw new RowFault(
+      column,
+      `family ${family} declares no attribute “${attribute}”: add it to attributes.csv, or mend the name`,
+    )
+  }
+
+  modelsOf(brandId: number): Map<string, number> {
+    return inner(this.models, brandId)
+  }
+
+  attributesOf(familyId: number): Map<string, string> {
+    return inner(this.attributes, familyId)
+  }
+
+  /** The same few thousand numbers come in a hundred thousand rows, and making a key is slow. */
+  keyOf(number: string): string {
+    let key = this.#keys.get(number)
+    if (key === undefined) {
+      key = normaliseNumber(number)
+      this.#keys.set(number, key)
+    }
+    return key
+  }
+
+  /** The key of a number that is about to be stored under it. */
+  keyFor(number: string, column: string): string {
+    const key = this.keyOf(number)
+    if (key === '')
+      throw new RowFault(column, `“${number}” holds no letter and no digit: write the number as printed`)
+    return key
+  }
+}
+
+function fill(map: Map<string, number>, rows: Iterable<readonly unknown[]>): void {
+  for (const [key, id] of rows as Iterable<[string, number]>) map.set(key, id)
+}
+
+function inner<Value>(outer: Map<number, Map<string, Value>>, id: number): Map<string, Value> {
+  let map = outer.get(id)
+  if (map === undefined) {
+    map = new Map()
+    outer.set(id, map)
+  }
+  return map
+}
+
+function found(map: ReadonlyMap<string, number>, key: string, column: string, missing: string): number {
+  const id = map.get(key)
+  if (id === undefined) throw new RowFault(column, missing)
+  return id
+}

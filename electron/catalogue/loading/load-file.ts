@@ -1,0 +1,112 @@
+import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
+import type { Task } from '../../requests/handlers.ts'
+import type { LoadRun, RowTaker } from './catalogue-file.ts'
+import { checkHeader } from './check-header.ts'
+import type { Outcome } from './keyed-rows.ts'
+import type { FileToLoad } from './list-files.ts'
+import { type CsvRow, readCsvRows } from './read-csv-rows.ts'
+import type { Rejects } from './rejects.ts'
+import { RowFault } from './row-fault.ts'
+
+/** Loads one file within the run's transaction and counts what became of its rows. */
+export async function loadFile(
+  run: LoadRun,
+  { file, path }: FileToLoad,
+  { rejects, task }: { readonly rejects: Rejects; readonly task: Task },
+): Promise<LoadedFile> {
+  const tally = new Tally(file.name, rejects)
+  const taker = file.open(run)
+  let header: readonly string[] | undefined
+  for await (const { rows, share } of readCsvRows(path)) {
+    for (const row of rows) {
+      if (header === undefined) header = checkHeader(file, path, row.cells)
+      else tally.settle(row, takeRow(taker, header, file.columns, row))
+    }
+    tally.report(task, share)
+  }
+  if (header === undefined) checkHeader(file, path, [])
+  for (const [line, outcome] of taker.finish?.() ?? []) tally.settleLater(line, outcome)
+  return tally.counts()
+}
+
+type Cells = Readonly<Record<string, string>>
+
+/** The one place that catches what is wrong with a row. */
+function takeRow(
+  taker: RowTaker<Cells>,
+  header: readonly string[],
+  columns: readonly string[],
+  row: CsvRow,
+): Outcome | 'later' | RowFault {
+  if (row.fault !== undefined) return new RowFault('', row.fault)
+  if (row.cells.length !== header.length) return new RowFault('', wordWidth(row.cells.length, header.length))
+  try {
+    return taker.take(nameCells(header, columns, row.cells), row.line)
+  } catch (thrown) {
+    if (thrown instanceof RowFault) return thrown
+    throw thrown
+  }
+}
+
+function wordWidth(found: number, expected: number): string {
+  const hint = found > expected ? 'put a cell with a comma in quotes' : 'write a comma for each empty cell'
+  return `has ${found} ${found === 1 ? 'cell' : 'cells'} where the header has ${expected}: ${hint}`
+}
+
+/** Blanks round a cell are nobody's meaning. A column that is not there is not known. */
+function nameCells(header: readonly string[], columns: readonly string[], cells: readonly string[]): Cells {
+  const named: Record<string, string> = {}
+  for (const column of columns) named[column] = ''
+  for (const [at, column] of header.entries()) named[column] = cells[at]?.trim() ?? ''
+  return named
+}
+
+const reportEveryMilliseconds = 200
+
+class Tally {
+  readonly #file: string
+  readonly #rejects: Rejects
+  readonly #counts = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
+  /** Rows put off, so that they can be written among the rejected as they stood. */
+  readonly #later = new Map<number, CsvRow>()
+  #rows = 0
+  #reportedAt = 0
+
+  constructor(file: string, rejects: Rejects) {
+    this.#file = file
+    this.#rejects = rejects
+  }
+
+  settle(row: CsvRow, outcome: Outcome | 'later' | RowFault): void {
+    this.#rows += 1
+    if (outcome === 'later') this.#later.set(row.line, row)
+    else this.#count(row, outcome)
+  }
+
+  settleLater(line: number, outcome: Outcome | RowFault): void {
+    const row = this.#later.get(line)
+    if (row === undefined)
+      throw new Error(`only a row that was put off is settled later, but line ${line} was not`)
+    this.#count(row, outcome)
+  }
+
+  #count(row: CsvRow, outcome: Outcome | RowFault): void {
+    if (outcome instanceof RowFault) {
+      this.#counts.rejected += 1
+      this.#rejects.add(this.#file, row, outcome)
+    } else this.#counts[outcome] += 1
+  }
+
+  /** A few times a second. How many rows there will be is reckoned from how much of the file they took. */
+  report(task: Task, share: number): void {
+    const now = performance.now()
+    if (share < 1 && now - this.#reportedAt < reportEveryMilliseconds) return
+    this.#reportedAt = now
+    const expected = share > 0 ? Math.round(this.#rows / share) : this.#rows
+    task.report({ what: this.#file, done: this.#rows, expected })
+  }
+
+  counts(): LoadedFile {
+    return { file: this.#file, ...this.#counts }
+  }
+}

@@ -1,0 +1,24 @@
+import type { RejectedRow } from '../../../shared-schemas/catalogue.ts'
+import type { CsvRow } from './read-csv-rows.ts'
+import type { RowFault } from './row-fault.ts'
+
+export interface RejectedAsItStood extends RejectedRow {
+  readonly cells: readonly string[]
+}
+
+/** The rows that a run did not take, in the order of the files, and of the lines where they are known at once. */
+export class Rejects {
+  readonly #rows: RejectedAsItStood[] = []
+
+  add(file: string, { line, cells }: CsvRow, { column, reason }: RowFault): void {
+    this.#rows.push({ file, line, column, reason, cells })
+  }
+
+  asTheyStood(): readonly RejectedAsItStood[] {
+    return this.#rows
+  }
+
+  report(): RejectedRow[] {
+    return this.#rows.map(({ file, line, column, reason }) => ({ file, line, column, reason }))
+  }
+}

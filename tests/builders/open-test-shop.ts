@@ -1,0 +1,55 @@
+import { v7 as newId } from 'uuid'
+import { openApplication } from '../../electron/application.ts'
+import type { GivenInput, KnownRequestName, Output } from '../../shared-schemas/index.ts'
+import { wordProblem } from '../../shared-schemas/problem-wording.ts'
+import type { Reply } from '../../shared-schemas/request.ts'
+import { type CatalogueTexts, withCatalogueFolder } from './catalogue-folder.ts'
+
+export interface TestShop {
+  /** The reply as a host gives it, problem or value. */
+  ask<Name extends KnownRequestName>(name: Name, input: GivenInput<Name>): Promise<Reply<Output<Name>>>
+  /** The value; throws the wording of a problem, so that a test which expects an answer says why it got none. */
+  answer<Name extends KnownRequestName>(name: Name, input: GivenInput<Name>): Promise<Output<Name>>
+  /** Loads more files, every row of them or none. */
+  load(files: CatalogueTexts): Promise<Output<'catalogue.load-files'>>
+  close(): void
+}
+
+/** The day on which every test shop is open, unless a test says otherwise. */
+export const testDay = new Date('2026-11-23T09:00:00Z')
+
+/**
+ * A whole shop in memory, its catalogue loaded from these texts by the real loader: `{ 'brands.csv': 'brand\nOstrel' }`.
+ * A row that is rejected, and any defect, fails the test.
+ */
+export async function openTestShop(
+  files: CatalogueTexts = {},
+  { now = () => testDay }: { readonly now?: () => Date } = {},
+): Promise<TestShop> {
+  const application = openApplication({
+    databaseFile: ':memory:',
+    sampleFolder: null,
+    now,
+    newId: () => newId(),
+    device: 'test-counter',
+    logDefect: (_reference, _request, defect) => {
+      throw defect
+    },
+  })
+  const shop: TestShop = {
+    // The reply to a request carries that request's output; TypeScript cannot follow the name across the union.
+    ask: (name, input) => application.ask(name, input) as never,
+    async answer(name, input) {
+      const reply = await shop.ask(name, input)
+      if (!reply.ok) throw new Error(wordProblem(reply.problem))
+      return reply.value
+    },
+    load: more =>
+      withCatalogueFolder(more, folder =>
+        shop.answer('catalogue.load-files', { path: folder, strict: true }),
+      ),
+    close: () => application.close(),
+  }
+  if (Object.keys(files).length > 0) await shop.load(files)
+  return shop
+}
