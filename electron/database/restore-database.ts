@@ -1,6 +1,7 @@
-import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
+import { closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { Refusal } from '../requests/refusal.ts'
+import { wordFileError } from '../requests/word-file-error.ts'
 import { applicationId, newestLayout, readLayout } from './migrate.ts'
 
 export interface Restoring {
@@ -35,35 +36,40 @@ export function restoreDatabase({ copy, file, now }: Restoring): Restored {
   }
 }
 
-/** Checks the copy and writes it anew, whole and without a log, beside the file that it will replace. */
+/**
+ * Takes the copy in beside the file that it will replace and checks it there, so that nothing is left beside the copy:
+ * even a reader of a database writes a log's index next to it.
+ */
 function takeIn(copy: string, incoming: string): void {
-  if (!existsSync(copy))
-    throw new Refusal({ code: 'file-unreadable', file: copy, why: 'there is no such file' })
-  const source = openCopy(copy)
+  copyWithLog(copy, incoming)
+  let taken: Database.Database | undefined
   try {
-    refuseUnsound(source, copy)
-    source.prepare('VACUUM INTO ?').run(incoming)
+    taken = new Database(incoming)
+    refuseUnsound(taken, copy)
+    // Folds the log in, so that the file is whole by itself.
+    taken.pragma('journal_mode = DELETE')
   } catch (thrown) {
     throw thrown instanceof Database.SqliteError ? notSound(copy, thrown.message) : thrown
   } finally {
-    source.close()
+    taken?.close()
   }
 }
 
-function openCopy(copy: string): Database.Database {
+function copyWithLog(copy: string, incoming: string): void {
   try {
-    return new Database(copy, { readonly: true, fileMustExist: true })
+    copyFileSync(copy, incoming)
+    if (existsSync(`${copy}-wal`)) copyFileSync(`${copy}-wal`, `${incoming}-wal`)
   } catch (thrown) {
-    throw notSound(copy, (thrown as Error).message)
+    throw new Refusal({ code: 'file-unreadable', file: copy, why: wordFileError(thrown) })
   }
 }
 
-function refuseUnsound(source: Database.Database, copy: string): void {
-  const checked = source.pragma('integrity_check(1)', { simple: true })
+function refuseUnsound(taken: Database.Database, copy: string): void {
+  const checked = taken.pragma('integrity_check(1)', { simple: true })
   if (checked !== 'ok') throw notSound(copy, String(checked))
-  if (Number(source.pragma('application_id', { simple: true })) !== applicationId)
+  if (Number(taken.pragma('application_id', { simple: true })) !== applicationId)
     throw notSound(copy, 'it is no file of Tallyplate')
-  const found = readLayout(source)
+  const found = readLayout(taken)
   if (found > newestLayout)
     throw new Refusal({ code: 'database-from-newer-program', file: copy, found, known: newestLayout })
 }
@@ -98,7 +104,7 @@ function refuseWhileOpen(file: string): void {
   }
 }
 
-/** VACUUM INTO leaves its file to the system to write out; the name is given only to what is on the disk. */
+/** The name is given only to what has reached the disk. */
 function syncFile(file: string): void {
   const descriptor = openSync(file, 'r+')
   fsyncSync(descriptor)

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import papaparse from 'papaparse'
 import { Refusal } from '../../requests/refusal.ts'
+import { wordFileError } from '../../requests/word-file-error.ts'
 
 /** The texts of a file, one a line. What stands after the last line's end is no line. */
 export function readTexts(file: string): string[] {
@@ -51,7 +52,7 @@ function readText(file: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file))
   } catch (thrown) {
-    const why = thrown instanceof TypeError ? 'it is not UTF-8 text' : (thrown as Error).message
+    const why = thrown instanceof TypeError ? 'it is not UTF-8 text' : wordFileError(thrown)
     throw new Refusal({ code: 'file-unreadable', file, why })
   }
 }
