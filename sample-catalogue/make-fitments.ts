@@ -2,12 +2,14 @@ import { brackwaterList, makersList, shopRecord, tarrowList, veldkadeList } from
 import { awkwardCases } from './awkward-cases.ts'
 import type { SparseRow } from './catalogue-rows.ts'
 import { type ChosenForms, chooseForms } from './choose-family.ts'
+import { chooseListedPart, neededValue, suitsModel } from './choose-listed-part.ts'
 import { familyKinds } from './family-kinds/all-kinds.ts'
-import type { FamilyKind, KindAttribute } from './family-kinds/family-kind.ts'
+import type { FamilyKind } from './family-kinds/family-kind.ts'
 import { inventedBrands } from './invented-brands.ts'
 import type { SampleFamily } from './make-families.ts'
 import type { SampleModel } from './make-models.ts'
 import type { SamplePart } from './make-parts.ts'
+import { listSupersessions } from './make-supersessions.ts'
 import { matchesModelPattern } from './match-model-pattern.ts'
 import { monthText } from './months.ts'
 import { listPlanted } from './planted-rows.ts'
@@ -41,6 +43,7 @@ export function makeFitments(
 ): Fitted {
   const formsByKind = Map.groupBy(families, family => family.kind.kind)
   const partsByFamily = Map.groupBy(parts, part => part.family)
+  const oldNumbers = listOldNumbers(parts)
   const reserved = listReserved(models, families, parts)
   const lines = Map.groupBy(models, model => model.line)
   const fitments: Fitment[] = [...listPlanted('fitments.csv'), ...listPlugFitments(models)]
@@ -51,17 +54,10 @@ export function makeFitments(
       const forms = formsByKind.get(kind.kind) ?? []
       const takenHere = free.flatMap(model => takeForms(model, chooseForms(model, kind, forms)))
       taken.push(...takenHere)
-      fitments.push(...listLineFitments(takenHere, line, { forms, partsByFamily, models }))
+      fitments.push(...listLineFitments(takenHere, line, { forms, partsByFamily, oldNumbers, models }))
     }
   }
   return { fitments, modelAttributes: [...listPlanted('model_attributes.csv'), ...listNeeds(taken)], taken }
-}
-
-/** What the appliance needs of an attribute of a family. */
-export function neededValue(model: SampleModel, family: SampleFamily, attribute: KindAttribute): string {
-  const draw = hashText(`needs ${family.code} ${attribute.attribute} ${model.line}`) % 10
-  const place = draw < 7 || attribute.values.length === 1 ? 0 : 1 + (draw % (attribute.values.length - 1))
-  return itemAt(attribute.needs ?? attribute.values, place)
 }
 
 /** Model and kind pairs that an awkward case has spoken about: the ordinary catalogue keeps silent there. */
@@ -88,32 +84,41 @@ function listReserved(
   return reserved
 }
 
-/** The plug is listed for every number of every brand; the shop rules it out for hobs, which are wired in. */
+/** For parts that took an older number's place, whenever the machine was made and with nothing bought besides: that number. */
+function listOldNumbers(parts: readonly SamplePart[]): ReadonlyMap<string, string> {
+  return new Map(
+    listSupersessions(parts)
+      .filter(row => [row.made_from, row.made_to, row.also_needs].every(cell => (cell ?? '') === ''))
+      .map(row => [row.new_part ?? '', row.old_part ?? '']),
+  )
+}
+
+/**
+ * The black plug is listed by number for every model of every brand; the shop rules it out for hobs, which are wired
+ * in. A supplier lists the family besides, which for a safety device is not enough: the white plug has no record.
+ */
 function listPlugFitments(models: readonly SampleModel[]): Fitment[] {
-  const plug = { family: 'fused-plug' }
+  const black = { part_number: 'DR-10401' }
   const plantedHobs = new Set(
     listPlanted('fitments.csv')
-      .filter(row => row.family === plug.family)
+      .filter(row => row.part_number === black.part_number)
       .map(row => row.model_number),
   )
-  const all = inventedBrands.map(({ brand }) => ({
-    says: 'includes',
-    ...plug,
-    brand,
-    model_number: '*',
-    quantity: '1',
-    source: tarrowList,
-  }))
-  const hobs = models
-    .filter(model => model.type === 'hob' && !plantedHobs.has(model.modelNumber))
-    .map(model => ({
-      says: 'excludes',
-      ...plug,
-      brand: model.brand,
-      model_number: model.modelNumber,
-      source: shopRecord,
+  const includeAll = (subject: Subject, source: string) =>
+    inventedBrands.map(({ brand }) => ({
+      says: 'includes',
+      ...subject,
+      brand,
+      model_number: '*',
+      quantity: '1',
+      source,
     }))
-  return [...all, ...hobs]
+  const hobs = models.filter(model => model.type === 'hob' && !plantedHobs.has(model.modelNumber))
+  return [
+    ...includeAll(black, tarrowList),
+    ...includeAll({ family: 'fused-plug' }, veldkadeList),
+    ...hobs.map(model => excludeRow(black, model, shopRecord)),
+  ]
 }
 
 function takeForms(model: SampleModel, chosen: ChosenForms | undefined): TakenFamily[] {
@@ -137,8 +142,14 @@ function takeForms(model: SampleModel, chosen: ChosenForms | undefined): TakenFa
 type Surroundings = {
   readonly forms: readonly SampleFamily[]
   readonly partsByFamily: ReadonlyMap<string, readonly SamplePart[]>
+  readonly oldNumbers: ReadonlyMap<string, string>
   readonly models: readonly SampleModel[]
 }
+
+type Subject = { readonly family: string } | { readonly part_number: string }
+
+/** A taken family under the name by which a list speaks of it: its own, or a part number. */
+type Listing = TakenFamily & { readonly subject: Subject }
 
 /** What the sources say of one line and one kind. */
 function listLineFitments(
@@ -151,17 +162,54 @@ function listLineFitments(
   const kind = first.family.kind
   const subject = `${kind.kind} ${first.model.line}`
   const [firstSource, ...others] = listSources(first.model.brand, subject)
-  const wildcard = writeWildcard(taken, line, surroundings.models)
+  const listings = taken.map(one => ({ ...one, subject: nameListed(one, subject, surroundings) }))
+  const wildcard = writeWildcard(listings, line, surroundings.models)
   const useWildcard = wildcard !== undefined && hashText(`wildcard ${subject}`) % 100 < 3
   const rows = useWildcard
     ? atPositions(kind, { ...wildcard, says: 'includes', source: firstSource })
-    : taken.flatMap(one => includeFamily(one, firstSource))
+    : listings.flatMap(one => include(one, firstSource))
   return [
     ...rows,
-    ...others.flatMap(source => taken.flatMap(one => includeFamily(one, source))),
-    ...listPartFitments(taken, subject, surroundings),
+    ...others.flatMap(source => listings.flatMap(one => include(one, source))),
+    ...(kind.safetyDevice
+      ? listBesides(taken, subject, firstSource, surroundings)
+      : listPartFitments(taken, subject, surroundings)),
     ...listExclusions(taken, subject, surroundings),
   ]
+}
+
+/** A safety device is listed by number, in one line of three by an old one where it has one; where no part suits, and for all else, the family is. */
+function nameListed(
+  { model, family }: TakenFamily,
+  subject: string,
+  { partsByFamily, oldNumbers }: Surroundings,
+): Subject {
+  if (!family.kind.safetyDevice) return { family: family.code }
+  const listed = chooseListedPart(model, family, partsByFamily.get(family.code) ?? [])
+  if (listed === undefined) return { family: family.code }
+  const old = hashText(`old number ${subject}`) % 3 === 0 ? oldNumbers.get(listed.partNumber) : undefined
+  return { part_number: old ?? listed.partNumber }
+}
+
+/** Of safety devices a supplier lists a pattern part by number for a quarter of the lines, and now and then the family as a whole. */
+function listBesides(
+  taken: readonly TakenFamily[],
+  subject: string,
+  firstSource: string,
+  { partsByFamily }: Surroundings,
+): Fitment[] {
+  const draw = hashText(`besides ${subject}`) % 100
+  const suppliers = [tarrowList, brackwaterList, veldkadeList].filter(source => source !== firstSource)
+  const supplier = itemAt(suppliers, draw)
+  return taken.flatMap(one => {
+    const parts = partsByFamily.get(one.family.code) ?? []
+    const listed = chooseListedPart(one.model, one.family, parts)
+    if (listed === undefined || draw >= 30) return []
+    if (draw >= 25) return include({ ...one, subject: { family: one.family.code } }, supplier)
+    return findPatternPart(one, parts, listed).flatMap(({ partNumber }) =>
+      include({ ...one, subject: { part_number: partNumber } }, supplier),
+    )
+  })
 }
 
 /** One source for most lines, two for a good part, three now and then. */
@@ -176,14 +224,14 @@ function listSources(brand: string, subject: string): [string, ...string[]] {
   ]
 }
 
-function includeFamily({ model, family, conditions }: TakenFamily, source: string | undefined): Fitment[] {
+function include({ model, family, conditions, subject }: Listing, source: string): Fitment[] {
   return atPositions(family.kind, {
     says: 'includes',
-    family: family.code,
+    ...subject,
     brand: model.brand,
     model_number: model.modelNumber,
     ...conditions,
-    source: source ?? '',
+    source,
   })
 }
 
@@ -195,24 +243,27 @@ function atPositions(kind: FamilyKind, row: Fitment): Fitment[] {
 
 /** The line as one listed number with a star, where that star would mean these models and no other. */
 function writeWildcard(
-  taken: readonly TakenFamily[],
+  listings: readonly Listing[],
   line: readonly SampleModel[],
   models: readonly SampleModel[],
 ): Fitment | undefined {
-  const first = taken[0]
-  if (first === undefined || line.length < 3 || taken.length !== line.length) return undefined
-  const sameForm = taken.every(
-    ({ family, conditions }) => family === first.family && Object.keys(conditions).length === 0,
+  const first = listings[0]
+  if (first === undefined || line.length < 3 || listings.length !== line.length) return undefined
+  const sameName = listings.every(
+    ({ subject, conditions }) =>
+      nameOf(subject) === nameOf(first.subject) && Object.keys(conditions).length === 0,
   )
-  if (!sameForm) return undefined
+  if (!sameName) return undefined
   const pattern = `${commonStart(line.map(model => model.modelNumber))}*`
   const brand = first.model.brand
   const meant = models.filter(
     model => model.brand === brand && matchesModelPattern(pattern, model.modelNumber),
   )
-  return meant.length === line.length
-    ? { family: first.family.code, brand, model_number: pattern }
-    : undefined
+  return meant.length === line.length ? { ...first.subject, brand, model_number: pattern } : undefined
+}
+
+function nameOf(subject: Subject): string {
+  return 'family' in subject ? subject.family : subject.part_number
 }
 
 function commonStart(numbers: readonly string[]): string {
@@ -233,16 +284,11 @@ function listPartFitments(
     const own = (partsByFamily.get(family.code) ?? []).filter(
       part => part.maker === model.brand && !part.isPlanted && suitsModel(part, model, family),
     )
-    return own.slice(0, 1).flatMap(part =>
-      atPositions(family.kind, {
-        says: 'includes',
-        part_number: part.partNumber,
-        brand: model.brand,
-        model_number: model.modelNumber,
-        ...conditions,
-        source: makersList(model.brand),
-      }),
-    )
+    return own
+      .slice(0, 1)
+      .flatMap(({ partNumber }) =>
+        include({ model, family, conditions, subject: { part_number: partNumber } }, makersList(model.brand)),
+      )
   })
 }
 
@@ -260,34 +306,34 @@ function listExclusions(
     return [...models].map(model => excludeRow({ family: otherForm.code }, model, brackwaterList))
   }
   if (draw < 45) {
-    return taken.flatMap(({ model, family }) =>
-      (partsByFamily.get(family.code) ?? [])
-        .filter(part => part.kind === 'pattern' && !part.isPlanted && suitsModel(part, model, family))
-        .slice(0, 1)
-        .map(part => excludeRow({ part_number: part.partNumber }, model, shopRecord)),
-    )
+    return taken.flatMap(one => {
+      const parts = partsByFamily.get(one.family.code) ?? []
+      // Of a safety device the one part that is listed is not ruled out: the machine would be left without.
+      const spared = one.family.kind.safetyDevice ? chooseListedPart(one.model, one.family, parts) : undefined
+      return findPatternPart(one, parts, spared).map(({ partNumber }) =>
+        excludeRow({ part_number: partNumber }, one.model, shopRecord),
+      )
+    })
   }
   return []
 }
 
-function excludeRow(
-  subject: { readonly family: string } | { readonly part_number: string },
-  model: SampleModel,
-  source: string,
-): Fitment {
-  return { says: 'excludes', ...subject, brand: model.brand, model_number: model.modelNumber, source }
+/** The first pattern part that suits, as a list of one or none; never the one spared. */
+function findPatternPart(
+  { model, family }: TakenFamily,
+  parts: readonly SamplePart[],
+  spared: SamplePart | undefined,
+): SamplePart[] {
+  return parts
+    .filter(
+      part =>
+        part.kind === 'pattern' && !part.isPlanted && part !== spared && suitsModel(part, model, family),
+    )
+    .slice(0, 1)
 }
 
-/** Does a part state just what the model needs? Plain agreement is enough here: the sample plants the near misses by hand. */
-export function suitsModel(part: SamplePart, model: SampleModel, family: SampleFamily): boolean {
-  return family.attributes.every(attribute => {
-    const stated = part.states.get(attribute.attribute)
-    if (attribute.attribute === 'volts') return (stated === '110..127') === (model.volts === '120')
-    if (attribute.attribute === 'hertz') return stated === (model.hertz === '60' ? '60' : '50')
-    if (attribute.onPlate === true) return true
-    if (attribute.rule === 'at-least') return Number(stated) >= Number(neededValue(model, family, attribute))
-    return stated === neededValue(model, family, attribute)
-  })
+function excludeRow(subject: Subject, model: SampleModel, source: string): Fitment {
+  return { says: 'excludes', ...subject, brand: model.brand, model_number: model.modelNumber, source }
 }
 
 function listNeeds(taken: readonly TakenFamily[]): SparseRow<'model_attributes.csv'>[] {

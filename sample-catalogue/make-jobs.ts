@@ -1,6 +1,7 @@
 import { type ApplianceType, applianceTypes } from './appliance-types.ts'
 import type { SparseRow } from './catalogue-rows.ts'
-import { type Fitted, suitsModel, type TakenFamily } from './make-fitments.ts'
+import { chooseListedPart, suitsModel } from './choose-listed-part.ts'
+import type { Fitted, TakenFamily } from './make-fitments.ts'
 import type { SamplePart } from './make-parts.ts'
 import { dayAfter } from './months.ts'
 import { hashText, itemAt, type SeededRandom, seededRandom } from './seeded-random.ts'
@@ -142,13 +143,8 @@ function writeUsage(facts: {
   readonly partsByFamily: ReadonlyMap<string, readonly SamplePart[]>
 }): SparseRow<'usage.csv'>[] {
   return facts.needed.flatMap(({ model, family }) => {
-    const suiting = (facts.partsByFamily.get(family.code) ?? []).filter(
-      part => part.replacedBy === '' && !part.isPlanted && suitsModel(part, model, family),
-    )
-    const [part, other] = suiting
-    if (part === undefined) return []
-    // The shop has a favourite in each family and takes another one now and then.
-    const chosen = other !== undefined && hashText(facts.job) % 10 >= 8 ? other : part
+    const chosen = chooseFitted(facts.job, { model, family }, facts.partsByFamily.get(family.code) ?? [])
+    if (chosen === undefined) return []
     const quantity = String(
       family.kind.quantity === undefined || family.kind.quantity > 4 ? 1 : family.kind.quantity,
     )
@@ -156,4 +152,17 @@ function writeUsage(facts: {
       { date: facts.day, location: facts.van, part_number: chosen.partNumber, quantity, job: facts.job },
     ]
   })
+}
+
+/** Of a safety device the part that is listed. Of all else the shop has a favourite in each family and takes another now and then. */
+function chooseFitted(
+  job: string,
+  { model, family }: Pick<TakenFamily, 'model' | 'family'>,
+  partsOfFamily: readonly SamplePart[],
+): SamplePart | undefined {
+  if (family.kind.safetyDevice) return chooseListedPart(model, family, partsOfFamily)
+  const [part, other] = partsOfFamily.filter(
+    one => one.replacedBy === '' && !one.isPlanted && suitsModel(one, model, family),
+  )
+  return other !== undefined && hashText(job) % 10 >= 8 ? other : part
 }

@@ -3,7 +3,9 @@ import { makersList, tarrowList } from './sources.ts'
 
 const straight = 'inlet-valve-single-straight'
 const trayFloat = 'float-switch-base-tray'
+const trayFloatPart = { part_number: '00480130' }
 const sideFloat = 'float-switch-side-chamber'
+const sideFloatPart = { part_number: '00480131' }
 const terminal = { terminal: '4.8 mm tab' }
 const valve = { thread: 'G 3/4', bore: '10.5' }
 
@@ -38,10 +40,10 @@ export const numberCases: readonly AwkwardCase[] = [
         plantModel('Ixalto', number, 'dishwasher'),
       ),
       'fitments.csv': [
-        includes({ family: trayFloat }, 'Ixalto', '1X80Z5G26B', makersList('Ixalto')),
-        includes({ family: sideFloat }, 'Ixalto', '1X8OZ5G26B', makersList('Ixalto')),
+        includes(trayFloatPart, 'Ixalto', '1X80Z5G26B', makersList('Ixalto')),
+        includes(sideFloatPart, 'Ixalto', '1X8OZ5G26B', makersList('Ixalto')),
         excludes({ family: trayFloat }, 'Ixalto', '1X8OZ5G26B', makersList('Ixalto')),
-        includes({ family: sideFloat }, 'Ixalto', '1X80ZSG26B', makersList('Ixalto')),
+        includes(sideFloatPart, 'Ixalto', '1X80ZSG26B', makersList('Ixalto')),
         excludes({ family: trayFloat }, 'Ixalto', '1X80ZSG26B', makersList('Ixalto')),
       ],
       'model_attributes.csv': [

@@ -6,6 +6,10 @@ const elbow = 'inlet-valve-single-elbow'
 const trayFloat = 'float-switch-base-tray'
 const sideFloat = 'float-switch-side-chamber'
 const oneLevel = 'pressure-switch-one-level'
+const analogue = 'pressure-switch-analogue'
+// Floats and pressure switches are safety devices: a list must name their number.
+const trayFloatPart = { part_number: '00480130' }
+const sideFloatPart = { part_number: '00480131' }
 const ostrelList = makersList('Ostrel')
 const valve = { thread: 'G 3/4', bore: '10.5' }
 const valveText = 'volts=220..240;thread=G 3/4;bore=10.5'
@@ -98,7 +102,7 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
   {
     name: 'variant decides',
     purpose:
-      'One sales name, six service numbers: to /03 the float sits in the base tray, from /04 in a side chamber. Only the last character matters.',
+      'One sales name, six service numbers: to /03 the float sits in the base tray, from /04 in a side chamber. Only the last character matters, or the year, which tells the variants apart as well.',
     plants: {
       'models.csv': variants4530.map((variant, index) =>
         plantModel('Ostrel', `ODW4530/${variant}`, 'dishwasher', {
@@ -128,9 +132,9 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
         ),
       ],
       'fitments.csv': variants4530.flatMap((variant, index) => {
-        const [right, wrong] = index < 3 ? [trayFloat, sideFloat] : [sideFloat, trayFloat]
+        const [right, wrong] = index < 3 ? [trayFloatPart, sideFloat] : [sideFloatPart, trayFloat]
         return [
-          includes({ family: right }, 'Ostrel', `ODW4530/${variant}`, ostrelList),
+          includes(right, 'Ostrel', `ODW4530/${variant}`, ostrelList),
           excludes({ family: wrong }, 'Ostrel', `ODW4530/${variant}`, ostrelList),
         ]
       }),
@@ -140,6 +144,8 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
     },
     questions: [
       { brand: 'Ostrel', model: 'ODW4530', part: '00480130', verdict: 'ask', asks: 'model-number' },
+      { brand: 'Ostrel', model: 'ODW4530', part: '00480130', made: '2012', verdict: 'fits' },
+      { brand: 'Ostrel', model: 'ODW4530', part: '00480130', made: '2015-03', verdict: 'does-not-fit' },
       { brand: 'Ostrel', model: 'ODW4530/02', part: '00480130', verdict: 'fits' },
       { brand: 'Ostrel', model: 'ODW4530/05', part: '00480130', verdict: 'does-not-fit' },
       { brand: 'Ostrel', model: 'ODW4530/05', part: '00480131', verdict: 'fits' },
@@ -170,7 +176,7 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
         ),
       ],
       'fitments.csv': [
-        includes({ family: oneLevel }, 'Ostrel', 'ODW4540/*', ostrelList),
+        includes({ part_number: '00480140' }, 'Ostrel', 'ODW4540/*', ostrelList),
         includes({ family: oneLevel }, 'Ostrel', 'ODW4540/02', brackwaterList),
       ],
       'model_attributes.csv': variants4540.flatMap(variant =>
@@ -200,13 +206,63 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
         plantModel('Pirrell', 'PR.80.590-LS', 'dishwasher'),
         plantModel('Pirrell', 'PR.80.590-LR', 'dishwasher'),
       ],
-      'fitments.csv': [includes({ family: trayFloat }, 'Pirrell', 'PR.80.590-LS', tarrowList)],
+      'fitments.csv': [includes(trayFloatPart, 'Pirrell', 'PR.80.590-LS', tarrowList)],
       'model_attributes.csv': needs('Pirrell', 'PR.80.590-LS', trayFloat, { terminal: '4.8 mm tab' }),
     },
     silent: [{ brand: 'Pirrell', model: 'PR.80.590-LR', family: trayFloat }],
     questions: [
       { brand: 'Pirrell', model: 'PR.80.590-LS', part: '00480130', verdict: 'fits' },
       { brand: 'Pirrell', model: 'PR.80.590-LR', part: '00480130', verdict: 'no-record' },
+    ],
+  },
+  {
+    name: 'listed for a time, its family for all',
+    purpose:
+      'The maker lists this valve to May 2014; a supplier lists its family without a date. The family does not carry the part past the date.',
+    plants: {
+      'models.csv': [
+        plantModel('Ostrel', 'ODW4521/01', 'dishwasher', { made_from: '2013-01', made_to: '2015-12' }),
+      ],
+      'fitments.csv': [
+        includes({ family: straight }, 'Ostrel', 'ODW4521/01', tarrowList),
+        includes({ part_number: '00480121' }, 'Ostrel', 'ODW4521/01', ostrelList, { made_to: '2014-05' }),
+      ],
+      'model_attributes.csv': needs('Ostrel', 'ODW4521/01', straight, valve),
+    },
+    questions: [
+      { brand: 'Ostrel', model: 'ODW4521/01', part: '00480121', verdict: 'ask', asks: 'made' },
+      { brand: 'Ostrel', model: 'ODW4521/01', part: '00480121', made: '2014-05', verdict: 'fits' },
+      { brand: 'Ostrel', model: 'ODW4521/01', part: '00480121', made: '2015', verdict: 'does-not-fit' },
+    ],
+  },
+  {
+    name: 'a safety device with a new number',
+    purpose:
+      'The list still names the old pressure switch. Today’s number takes its place, so it is listed as well as if it stood there.',
+    plants: {
+      'models.csv': [plantModel('Ostrel', 'ODW4550/01', 'dishwasher')],
+      'parts.csv': ['00480145', '00480146'].map(number =>
+        plantPart(
+          number,
+          analogue,
+          'Ostrel',
+          'Pressure switch, analogue',
+          'volts=220..240;terminal=6.3 mm tab',
+        ),
+      ),
+      'fitments.csv': [includes({ part_number: '00480145' }, 'Ostrel', 'ODW4550/01', ostrelList)],
+      'model_attributes.csv': needs('Ostrel', 'ODW4550/01', analogue, { terminal: '6.3 mm tab' }),
+      'supersessions.csv': [{ old_part: '00480145', new_part: '00480146', way: 'one' }],
+    },
+    questions: [
+      {
+        brand: 'Ostrel',
+        model: 'ODW4550/01',
+        part: '00480145',
+        verdict: 'fits',
+        current: '00480146',
+      },
+      { brand: 'Ostrel', model: 'ODW4550/01', part: '00480146', verdict: 'fits' },
     ],
   },
 ]

@@ -283,7 +283,7 @@ export const plateReadingCases: readonly AwkwardCase[] = [
   {
     name: 'the plug that goes on nearly everything',
     purpose:
-      'A 13 A plug is listed for every number of every brand, ruled out for hobs, which are wired in, and too small above 3000 W.',
+      'The black 13 A plug is listed by number for every model of every brand, ruled out for hobs, which are wired in, and too small above 3000 W. Of the white one only the family is listed, which for a safety device is no record.',
     plants: {
       'models.csv': [
         plantModel('Wexmoor', 'WX6588/A', 'oven', { watts: '3300' }),
@@ -327,18 +327,20 @@ export const plateReadingCases: readonly AwkwardCase[] = [
           'pattern',
         ),
       ],
-      'fitments.csv': [excludes({ family: plug }, 'Wexmoor', 'WX7588/A', shopRecord)],
+      'fitments.csv': [excludes({ part_number: 'DR-10401' }, 'Wexmoor', 'WX7588/A', shopRecord)],
     },
     questions: [
       { brand: 'Wexmoor', model: 'WX6588/B', part: 'DR-10401', verdict: 'fits' },
       { brand: 'Wexmoor', model: 'WX6588/A', part: 'DR-10401', verdict: 'does-not-fit' },
       { brand: 'Wexmoor', model: 'WX7588/A', part: 'DR-10401', verdict: 'does-not-fit' },
       { brand: 'Wexmoor', model: 'WX6588/C', part: 'DR-10401', verdict: 'ask', asks: 'watts' },
+      { brand: 'Wexmoor', model: 'WX6588/B', part: 'SW4401E', verdict: 'no-record' },
     ],
   },
   {
     name: 'gas',
-    purpose: 'The right tap for natural gas, the wrong one for bottled gas, and a caution with either.',
+    purpose:
+      'The maker lists both taps, since a licensed person can convert the hob; this one burns natural gas, so the tap for bottled gas is the wrong one. A caution with either.',
     plants: {
       'models.csv': [plantModel('Ostrel', 'OGH4588/01', 'hob', { platform: 'hob-2' })],
       'parts.csv': [
@@ -352,7 +354,8 @@ export const plateReadingCases: readonly AwkwardCase[] = [
         plantPart('00480161', 'gas-valve-small-burner', 'Ostrel', 'Gas tap valve, LPG', 'gas=LPG'),
       ],
       'fitments.csv': [
-        includes({ family: 'gas-valve-small-burner' }, 'Ostrel', 'OGH4588/01', makersList('Ostrel')),
+        includes({ part_number: '00480160' }, 'Ostrel', 'OGH4588/01', makersList('Ostrel')),
+        includes({ part_number: '00480161' }, 'Ostrel', 'OGH4588/01', makersList('Ostrel')),
       ],
       'model_attributes.csv': needs('Ostrel', 'OGH4588/01', 'gas-valve-small-burner', { gas: 'natural' }),
     },

@@ -1,7 +1,9 @@
 import { type AwkwardCase, excludes, includes, needs, plantModel, plantPart } from './awkward-case.ts'
-import { makersList, shopRecord, tarrowList, veldkadeList } from './sources.ts'
+import { brackwaterList, makersList, shopRecord, tarrowList, veldkadeList } from './sources.ts'
 
 const lock = 'washer-door-lock-slide'
+const lockPart = { part_number: '1E5210' }
+const lockText = 'volts=220..240;pins=5'
 const pump = 'dishwasher-drain-pump-bayonet'
 const pumpText = 'volts=220..240;hertz=50;terminal=6.3 mm tab'
 const belt = 'washer-belt-six-rib'
@@ -16,12 +18,10 @@ export const statementCases: readonly AwkwardCase[] = [
       'A supplier lists the lock for a whole run of numbers; the shop found that one of them does not take it.',
     plants: {
       'models.csv': wildcardWashers.map(number => plantModel('Brennick', number, 'washer')),
-      'parts.csv': [
-        plantPart('1E5210', lock, 'Brennick', 'Washer door lock, slide', 'volts=220..240;pins=5'),
-      ],
+      'parts.csv': [plantPart('1E5210', lock, 'Brennick', 'Washer door lock, slide', lockText)],
       'fitments.csv': [
-        includes({ family: lock }, 'Brennick', '4821075?-0?', tarrowList),
-        excludes({ family: lock }, 'Brennick', '48210757-02', shopRecord),
+        includes(lockPart, 'Brennick', '4821075?-0?', tarrowList),
+        excludes(lockPart, 'Brennick', '48210757-02', shopRecord),
       ],
       'model_attributes.csv': wildcardWashers.flatMap(number =>
         needs('Brennick', number, lock, { pins: '5' }),
@@ -30,6 +30,24 @@ export const statementCases: readonly AwkwardCase[] = [
     questions: [
       { brand: 'Brennick', model: '48210751-01', part: '1E5210', verdict: 'fits' },
       { brand: 'Brennick', model: '48210757-02', part: '1E5210', verdict: 'does-not-fit' },
+    ],
+  },
+  {
+    name: 'a safety device listed by its family only',
+    purpose:
+      'A supplier lists the locks of this family, the maker one of them by number. A pattern lock of the family has no record: a safety device goes in only where its own number is listed.',
+    plants: {
+      'models.csv': [plantModel('Brennick', '48210761-01', 'washer')],
+      'parts.csv': [plantPart('SW4402E', lock, 'Stavewell', 'Washer door lock, slide', lockText, 'pattern')],
+      'fitments.csv': [
+        includes({ family: lock }, 'Brennick', '48210761-01', brackwaterList),
+        includes(lockPart, 'Brennick', '48210761-01', makersList('Brennick')),
+      ],
+      'model_attributes.csv': needs('Brennick', '48210761-01', lock, { pins: '5' }),
+    },
+    questions: [
+      { brand: 'Brennick', model: '48210761-01', part: '1E5210', verdict: 'fits' },
+      { brand: 'Brennick', model: '48210761-01', part: 'SW4402E', verdict: 'no-record' },
     ],
   },
   {
@@ -172,6 +190,23 @@ export const statementCases: readonly AwkwardCase[] = [
     questions: [
       { brand: 'Wexmoor', model: 'WX4588/A', part: 'W10/5401', verdict: 'fits' },
       { brand: 'Wexmoor', model: 'WX4588/A', part: 'W10/5402', verdict: 'fits' },
+    ],
+  },
+  {
+    name: 'ruled out under its other number',
+    purpose:
+      'The family fits, but the shop had one number of a pair sent back. The other is the same thing in another box, so it is ruled out as well.',
+    plants: {
+      'models.csv': [plantModel('Wexmoor', 'WX4588/B', 'washer')],
+      'fitments.csv': [
+        includes({ family: 'damper-pin-fixing' }, 'Wexmoor', 'WX4588/B', tarrowList, { quantity: '2' }),
+        excludes({ part_number: 'W10/5401' }, 'Wexmoor', 'WX4588/B', shopRecord),
+      ],
+      'model_attributes.csv': needs('Wexmoor', 'WX4588/B', 'damper-pin-fixing', { force: '80' }),
+    },
+    questions: [
+      { brand: 'Wexmoor', model: 'WX4588/B', part: 'W10/5401', verdict: 'does-not-fit' },
+      { brand: 'Wexmoor', model: 'WX4588/B', part: 'W10/5402', verdict: 'does-not-fit' },
     ],
   },
   {

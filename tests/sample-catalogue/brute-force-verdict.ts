@@ -31,6 +31,9 @@ export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion
   const crossed = new Map(
     catalogue['cross_references.csv'].map(row => [numberKey(row.number), row.part_number]),
   )
+  const isSafetyDevice = new Map(
+    catalogue['families.csv'].map(row => [row.family, row.safety_device === 'yes']),
+  )
   const rules = Map.groupBy(catalogue['attributes.csv'], row => row.family)
   const needed = new Map(
     catalogue['model_attributes.csv'].map(row => [
@@ -42,28 +45,26 @@ export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion
   return question => {
     const key = numberKey(question.part)
     const asked = parts.get(key) ?? parts.get(numberKey(crossed.get(key) ?? ''))
-    const worlds = listOpenModels(catalogue, question).flatMap(model =>
-      listWorlds(catalogue, model, question),
-    )
+    const open = listOpenModels(catalogue, question)
+    const worlds = open.flatMap(model => listWorlds(catalogue, model, question))
     const outcomes = worlds.map(world => ({
       world,
       ...(asked === undefined ? silence : judge(asked, world)),
     }))
-    const names = new Set(outcomes.map(({ outcome, needs, current }) => `${outcome} ${needs} ${current}`))
+    const names = new Set(outcomes.map(nameSale))
     const [first] = outcomes
     if (first === undefined) throw new Error(`no model for ${question.model}`)
+    const weakest = outcomes.some(({ outcome }) => outcome === 'silent') ? 'silent' : first.outcome
     const named = {
       yes: first.needs === '' ? 'fits' : 'fits-with-changes',
       no: 'does-not-fit',
       silent: 'no-record',
     } as const
     return {
-      verdict: names.size > 1 ? 'ask' : named[first.outcome],
+      verdict: names.size > 1 ? 'ask' : named[weakest],
       deciding: Object.entries(readings).flatMap(([reading, read]) => {
         const groups = Map.groupBy(outcomes, ({ world }) => read(world))
-        const settles = [...groups.values()].every(
-          group => new Set(group.map(one => `${one.outcome} ${one.needs} ${one.current}`)).size === 1,
-        )
+        const settles = [...groups.values()].every(group => new Set(group.map(nameSale)).size === 1)
         return settles ? [reading] : []
       }),
       alsoNeeds: first.needs === '' ? [] : first.needs.split('|'),
@@ -71,25 +72,45 @@ export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion
     }
   }
 
-  function judge(asked: Row<'parts.csv'>, world: World) {
+  function judge(asked: Row<'parts.csv'>, world: World): Outcome {
     const chain = follow(asked.part_number, world.made)
     const current = parts.get(numberKey(chain.number)) ?? asked
-    const said = statements.get(`${world.model.brand}\t${world.model.model_number}`) ?? []
-    const takenPlaces = listPlacesTaken(current.part_number, world.made)
-    const ofParts = said.filter(({ row }) => takenPlaces.has(row.part_number)).map(({ row }) => row)
-    const ofFamily = said.filter(({ row }) => row.family === current.family).map(({ row }) => row)
-    const answer = weigh(ofParts, world) ?? weigh(ofFamily, world)
+    const { answer, needs } = weigh(current, world)
     const outcome = answer === 'yes' && !attributesAgree(current, world) ? 'no' : answer
-    if (outcome === undefined) {
-      const isConditional = [...ofParts, ...ofFamily].length > 0
-      return {
-        outcome: isConditional ? ('no' as const) : ('silent' as const),
-        needs: '',
-        current: current.part_number,
-      }
+    return {
+      outcome,
+      needs: outcome === 'yes' ? needs || chain.needs : '',
+      current: current.part_number,
     }
-    const needs = ofParts.map(row => takenPlaces.get(row.part_number) ?? '').find(need => need !== '') ?? ''
-    return { outcome, needs: outcome === 'yes' ? needs || chain.needs : '', current: current.part_number }
+  }
+
+  /**
+   * In this order: its own number, or that of a twin which may always stand for it; a number whose place it takes,
+   * whose exclusions it does not inherit; its own number for another time; its family, which of a safety device is
+   * not enough; and whatever was said of another time.
+   */
+  function weigh(part: Row<'parts.csv'>, world: World): { answer: Outcome['outcome']; needs: string } {
+    const said = (statements.get(`${world.model.brand}\t${world.model.model_number}`) ?? []).map(
+      ({ row }) => row,
+    )
+    const twins = listTwins(part.part_number, world.made)
+    const places = listPlacesTaken(part.part_number, world.made)
+    const own = said.filter(row => twins.has(row.part_number))
+    const replaced = said.filter(row => places.has(row.part_number) && !twins.has(row.part_number))
+    const ofFamily = said.filter(row => row.family === part.family)
+    const holding = (rows: readonly Row<'fitments.csv'>[], says: string) =>
+      rows.filter(row => row.says === says && holds(row, world))
+    const includesAny = (rows: readonly Row<'fitments.csv'>[]) => rows.some(row => row.says === 'includes')
+    if (holding(own, 'excludes').length > 0) return { answer: 'no', needs: '' }
+    if (holding(own, 'includes').length > 0) return { answer: 'yes', needs: '' }
+    const [place] = holding(replaced, 'includes')
+    if (place !== undefined) return { answer: 'yes', needs: places.get(place.part_number) ?? '' }
+    if (includesAny(own)) return { answer: 'no', needs: '' }
+    if (holding(ofFamily, 'excludes').length > 0) return { answer: 'no', needs: '' }
+    if (holding(ofFamily, 'includes').length > 0) {
+      return { answer: isSafetyDevice.get(part.family) === true ? 'silent' : 'yes', needs: '' }
+    }
+    return { answer: includesAny([...ofFamily, ...replaced]) ? 'no' : 'silent', needs: '' }
   }
 
   function follow(from: string, made: string): { number: string; needs: string } {
@@ -102,6 +123,19 @@ export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion
       number: onward.number,
       needs: [step.also_needs, onward.needs].filter(need => need !== '').join('|'),
     }
+  }
+
+  /** The number and every one that may stand for it whichever way round. */
+  function listTwins(number: string, made: string): Set<string> {
+    const twins = new Set([number])
+    for (const twin of twins) {
+      for (const row of catalogue['supersessions.csv']) {
+        if (row.way !== 'both' || !isWithin(made, row.made_from, row.made_to)) continue
+        if (row.old_part === twin) twins.add(row.new_part)
+        if (row.new_part === twin) twins.add(row.old_part)
+      }
+    }
+    return twins
   }
 
   /** Every number whose place this one takes, with what that needs besides. */
@@ -148,6 +182,17 @@ export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion
   }
 }
 
+type Outcome = {
+  readonly outcome: 'yes' | 'no' | 'silent'
+  readonly needs: string
+  readonly current: string
+}
+
+/** What would be sold: nothing is sold on a no, nor where nothing is said. */
+function nameSale({ outcome, needs, current }: Outcome): string {
+  return outcome === 'yes' ? `yes ${needs} ${current}` : 'nothing'
+}
+
 const silence = { outcome: 'silent' as const, needs: '', current: '' }
 
 const readings: Readonly<Record<string, (world: World) => string>> = {
@@ -160,22 +205,39 @@ const readings: Readonly<Record<string, (world: World) => string>> = {
   watts: world => world.watts,
 }
 
-/** A no beats a yes; what holds in this world alone counts. */
-function weigh(rows: readonly Row<'fitments.csv'>[], world: World): 'yes' | 'no' | undefined {
-  const holding = rows.filter(
-    row =>
-      isWithin(world.made, row.made_from, row.made_to) &&
-      isWithin(world.serial, row.serial_from, row.serial_to),
+function holds(row: Row<'fitments.csv'>, world: World): boolean {
+  return (
+    isWithin(world.made, row.made_from, row.made_to) && isWithin(world.serial, row.serial_from, row.serial_to)
   )
-  if (holding.some(row => row.says === 'excludes')) return 'no'
-  return holding.length > 0 ? 'yes' : undefined
 }
 
 function isWithin(value: string, from: string, to: string): boolean {
   return (from === '' || value >= from) && (to === '' || value <= to)
 }
 
+/** The models that the number leaves open, without those that what else was read contradicts, unless it contradicts them all. */
 function listOpenModels(catalogue: Catalogue, question: AwkwardQuestion): Row<'models.csv'>[] {
+  const numbered = listNumberedSo(catalogue, question)
+  const contradictions: ((row: Row<'models.csv'>) => boolean)[] = [
+    row => listMonths(catalogue, row, question).length === 0,
+    row => contradicts(question.volts, row.volts),
+    row => contradicts(question.hertz, row.hertz),
+  ]
+  return contradictions.reduce((left, isContradicted) => {
+    const agreeing = left.filter(row => !isContradicted(row))
+    return agreeing.length > 0 ? agreeing : left
+  }, numbered)
+}
+
+/** `230` does not contradict `220-240`, and nothing contradicts what is not known. */
+function contradicts(read: string | undefined, listed: string): boolean {
+  if (read === undefined || listed === '') return false
+  const [low = Number.NaN, high = low] = read.split('-').map(Number)
+  const [listedLow = Number.NaN, listedHigh = listedLow] = listed.split('-').map(Number)
+  return high < listedLow || listedHigh < low
+}
+
+function listNumberedSo(catalogue: Catalogue, question: AwkwardQuestion): Row<'models.csv'>[] {
   const ofBrand = catalogue['models.csv'].filter(
     row => question.brand === undefined || row.brand === question.brand,
   )

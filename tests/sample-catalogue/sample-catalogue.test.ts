@@ -1,10 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { awkwardCases } from '../../sample-catalogue/awkward-cases.ts'
 import { buildCatalogue } from '../../sample-catalogue/build-catalogue.ts'
 import { catalogueFiles, type Row } from '../../sample-catalogue/catalogue-rows.ts'
 import { checkSample } from '../../sample-catalogue/check-sample.ts'
+import { expandFitments } from '../../sample-catalogue/expand-fitments.ts'
 import { gtinCheckDigit } from '../../sample-catalogue/make-gtin.ts'
 import { matchesModelPattern } from '../../sample-catalogue/match-model-pattern.ts'
 import { writeCsv } from '../../sample-catalogue/write-csv.ts'
@@ -13,15 +14,18 @@ import { makeBruteForce } from './brute-force-verdict.ts'
 const folder = join(import.meta.dirname, '../../sample-catalogue')
 const catalogue = buildCatalogue()
 const report = checkSample(catalogue)
+const familyOfPart = new Map(catalogue['parts.csv'].map(row => [row.part_number, row.family]))
 
 describe('the files', () => {
   test.each(catalogueFiles)('%s is what the script makes, byte for byte', file => {
     expect(writeCsv(file, catalogue[file]) === readFileSync(join(folder, file), 'utf8')).toBe(true)
   })
 
-  test('they take at most 12 MB together', () => {
-    const bytes = catalogueFiles.map(file => readFileSync(join(folder, file)).length)
-    expect(bytes.reduce((sum, size) => sum + size, 0)).toBeLessThanOrEqual(12_000_000)
+  test('they take at most 12 MB together, scripts and all', () => {
+    const sizes = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .map(name => statSync(join(folder, name)))
+      .filter(entry => entry.isFile())
+    expect(sizes.reduce((sum, { size }) => sum + size, 0)).toBeLessThanOrEqual(12_000_000)
   })
 
   test('making them twice gives the same rows', () => {
@@ -67,7 +71,7 @@ describe('what it holds', () => {
     )
     for (const story of stories) {
       const rows = catalogue['fitments.csv'].filter(
-        row => row.says === 'includes' && row.family.startsWith(story),
+        row => row.says === 'includes' && familySpokenOf(row).startsWith(story),
       )
       const models = new Set(rows.map(row => `${row.brand} ${row.model_number}`))
       expect(models.size, story).toBeGreaterThan(story === 'float-switch-' ? 1000 : 1800)
@@ -96,12 +100,33 @@ describe('what it holds', () => {
   test('every job names parts that its machine takes', () => {
     const stated = new Map<string, string[]>()
     for (const row of catalogue['fitments.csv']) {
-      if (row.says !== 'includes' || row.family === '') continue
-      const key = `${row.brand} ${row.family}`
+      if (row.says !== 'includes') continue
+      const key = `${row.brand} ${familySpokenOf(row)}`
       stated.set(key, [...(stated.get(key) ?? []), row.model_number])
     }
     const astray = catalogue['jobs.csv'].filter(job => !takesAll(job, stated))
     expect(astray).toEqual([])
+  })
+
+  test('safety devices are listed by part number, but for the few that no part suits', () => {
+    const listed = listSafetyListings()
+    const byNumber = [...listed.values()].filter(numbers => numbers.size > 0)
+    expect(byNumber.length).toBeGreaterThan(10_000)
+    expect(listed.size - byNumber.length).toBeLessThan(200)
+    expect(listed.size - byNumber.length).toBeGreaterThan(0)
+  })
+
+  test('a safety device used in a job is listed for its machine, under its own number or one it replaces', () => {
+    const listed = listSafetyListings()
+    const jobs = new Map(catalogue['jobs.csv'].map(row => [row.job, row]))
+    const fitted = catalogue['usage.csv'].filter(row => row.job !== '' && isSafetyDevice(row.part_number))
+    expect(fitted.length).toBeGreaterThan(500)
+    const unlisted = fitted.filter(({ job, part_number }) => {
+      const { brand = '', model_number = '' } = jobs.get(job) ?? {}
+      const numbers = listed.get(`${brand}\t${model_number}\t${familyOfPart.get(part_number)}`)
+      return numbers === undefined || !listReplaced(part_number).some(number => numbers.has(number))
+    })
+    expect(unlisted).toEqual([])
   })
 
   /** GS1 General Specifications, section on restricted circulation numbers, and its check digit example 629104150021 -> 3. */
@@ -146,6 +171,50 @@ describe('the awkward cases', () => {
     if (question.current !== undefined) expect(answer.current).toEqual([question.current])
   })
 })
+
+const safetyFamilies = new Set(
+  catalogue['families.csv'].filter(row => row.safety_device === 'yes').map(row => row.family),
+)
+
+function isSafetyDevice(partNumber: string): boolean {
+  return safetyFamilies.has(familyOfPart.get(partNumber) ?? '')
+}
+
+/** The part numbers listed of each safety family for each model of which it is listed, by brand, model number and family; none where the family alone is. */
+function listSafetyListings(): Map<string, Set<string>> {
+  const listed = new Map<string, Set<string>>()
+  // Of the plug the family is listed for every model on purpose.
+  const spoken = expandFitments(catalogue).filter(
+    ({ row }) =>
+      row.says === 'includes' &&
+      safetyFamilies.has(familySpokenOf(row)) &&
+      familySpokenOf(row) !== 'fused-plug',
+  )
+  for (const { row, model } of spoken) {
+    const key = `${model}\t${familySpokenOf(row)}`
+    const numbers = listed.get(key) ?? new Set()
+    if (row.part_number !== '') numbers.add(row.part_number)
+    listed.set(key, numbers)
+  }
+  return listed
+}
+
+/** The number itself and every one whose place it takes, however many steps back. */
+function listReplaced(partNumber: string): string[] {
+  const numbers = [partNumber]
+  for (const number of numbers) {
+    numbers.push(
+      ...catalogue['supersessions.csv']
+        .filter(row => row.new_part === number && row.made_from + row.made_to === '')
+        .map(row => row.old_part),
+    )
+  }
+  return numbers
+}
+
+function familySpokenOf(row: Row<'fitments.csv'>): string {
+  return row.family || (familyOfPart.get(row.part_number) ?? '')
+}
 
 function takesAll(job: Row<'jobs.csv'>, stated: ReadonlyMap<string, readonly string[]>): boolean {
   return job.families_needed
