@@ -5,11 +5,11 @@ import { inMemory, openDatabase } from '../../electron/database/open-database.ts
 import { Refusal } from '../../electron/requests/refusal.ts'
 import { recordOpeningStock } from '../../electron/stock-ledger/record-opening-stock.ts'
 import type { LoadReport } from '../../shared-schemas/catalogue.ts'
-import type { GivenInput } from '../../shared-schemas/index.ts'
+import type { CheckedInput } from '../../shared-schemas/index.ts'
 import type { Problem } from '../../shared-schemas/problem.ts'
 import { type CatalogueTexts, withCatalogueFolder } from './catalogue-folder.ts'
 
-type Options = Partial<Omit<GivenInput<'catalogue.load-files'>, 'path'>>
+type Options = Partial<Omit<CheckedInput<'catalogue.load-files'>, 'path'>>
 
 /** A migrated database in memory with the loader on it, for tests that look into the tables. */
 export interface TestCatalogue {

@@ -38,7 +38,8 @@ export async function openTestShop(
   })
   const shop: TestShop = {
     // The reply to a request carries that request's output; TypeScript cannot follow the name across the union.
-    ask: (name, input) => application.ask(name, input) as never,
+    ask: <Name extends KnownRequestName>(name: Name, input: GivenInput<Name>) =>
+      application.ask(name, input) as Promise<Reply<Output<Name>>>,
     async answer(name, input) {
       const reply = await shop.ask(name, input)
       if (!reply.ok) throw new Error(wordProblem(reply.problem))

@@ -20,11 +20,9 @@ export const wordOrUnknown = unlessEmpty(word)
 
 /** `2014`, `2014-06` or `2014-06-17`. */
 export const dateOrUnknown = unlessEmpty(
-  z
-    .string()
-    .refine(isPartialDate, {
-      error: ({ input }) => `“${input}” is no date: write 2014, 2014-06 or 2014-06-17`,
-    }),
+  z.string().refine(isPartialDate, {
+    error: ({ input }) => `“${input}” is no date: write 2014, 2014-06 or 2014-06-17`,
+  }),
 )
 
 export const wholeDate = z.string().refine(written => written.length === 10 && isPartialDate(written), {

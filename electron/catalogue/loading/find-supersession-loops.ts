@@ -11,20 +11,25 @@ export interface Replacement {
  * and to the same one. Parts that replace each other both ways are one and the same for this. A pair that is stated
  * one way and both ways loops too. No row of a loop is more wrong than another, so all that are new are named.
  */
-export function findLoopedReplacements<Stated extends Replacement>(
-  all: readonly Stated[] | readonly (Stated | Replacement)[],
-): Map<Replacement, readonly number[]> {
+export function findLoopedReplacements(
+  all: readonly Replacement[],
+): ReadonlyMap<Replacement, readonly number[]> {
+  const looped = findOnShortestLoops(all)
+  if (looped.size === 0) return looped
+  // With these rows gone, a longer loop may have become the shortest.
+  const others = findLoopedReplacements(all.filter(row => !looped.has(row)))
+  return new Map([...looped, ...others])
+}
+
+function findOnShortestLoops(all: readonly Replacement[]): Map<Replacement, readonly number[]> {
   const steps = listSteps(all)
   const looped = new Map<Replacement, readonly number[]>()
-  for (const { old, new: next, way, line } of all) {
+  for (const { old, new: next, way } of all) {
     if (way !== 'one') continue
     const back = findPath(steps, next, old)
     if (back === undefined) continue
     const loop = [old, ...back]
-    const rowsOfLoop = all.filter(row => row.line > 0 && isOnLoop(row, loop))
-    for (const row of rowsOfLoop) if (!looped.has(row)) looped.set(row, loop)
-    if (line > 0 && rowsOfLoop.length === 0)
-      throw new Error(`a row is part of its own loop, but line ${line} is not`)
+    for (const row of all) if (row.line > 0 && !looped.has(row) && isOnLoop(row, loop)) looped.set(row, loop)
   }
   return looped
 }
