@@ -102,12 +102,13 @@ export const overFillingDishwasher: readonly AwkwardCase[] = [
   {
     name: 'variant decides',
     purpose:
-      'One sales name, six service numbers: to /03 the float sits in the base tray, from /04 in a side chamber. Only the last character matters, or the year, which tells the variants apart as well.',
+      'One sales name, six service numbers: to /03 the float sits in the base tray, from /04 in a side chamber. Only the last character matters, and often the date does instead.',
     plants: {
       'models.csv': variants4530.map((variant, index) =>
         plantModel('Ostrel', `ODW4530/${variant}`, 'dishwasher', {
           made_from: `${2011 + index}-01`,
-          made_to: `${2011 + index}-12`,
+          // One variant is still made while the next begins, so that the date alone does not always tell them apart.
+          made_to: `${2012 + index}-03`,
         }),
       ),
       'sales_names.csv': variants4530.map(variant => ({

@@ -1,0 +1,71 @@
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openApplication } from '../../electron/application.ts'
+import { inMemory } from '../../electron/database/open-database.ts'
+import type { AwkwardQuestion } from '../../sample-catalogue/awkward/awkward-case.ts'
+import { awkwardCases } from '../../sample-catalogue/awkward-cases.ts'
+import { judgeFit } from '../../shared-schemas/fit-check.ts'
+
+/**
+ * Every awkward question put to the whole program: the sample's own files, loaded by the program's loader, looked up
+ * and judged through the one door that the counter asks through.
+ */
+const defects: unknown[] = []
+let count = 0
+const application = openApplication({
+  databaseFile: inMemory,
+  sampleFolder: join(import.meta.dirname, '../../sample-catalogue'),
+  now: () => new Date('2026-11-23T08:00:00Z'),
+  newId: () => {
+    count += 1
+    return `01935740-0000-7000-8000-${String(count).padStart(12, '0')}`
+  },
+  device: 'counter',
+  logDefect: (...defect) => defects.push(defect),
+})
+
+beforeAll(async () => {
+  const startUp = await application.opened
+  expect(startUp, JSON.stringify([startUp, defects.map(String)])).toMatchObject({
+    state: 'ready',
+    sampleShop: true,
+  })
+}, 60_000)
+
+afterAll(() => application.close())
+
+const questions = awkwardCases.flatMap(({ name, questions: asked }) =>
+  asked.map(question => ({ name, question })),
+)
+
+describe('the awkward cases, asked of the program', () => {
+  test.each(questions)(
+    '$name: $question.model, $question.part -> $question.verdict',
+    async ({ question }) => {
+      const answer = await judge(question)
+      expect(answer.verdict, JSON.stringify(answer.reasons)).toBe(question.verdict)
+      expect(answer.alsoNeeds).toEqual(question.alsoNeeds ?? [])
+      if (question.asks !== undefined)
+        expect(answer.ask.map(({ reading }) => reading)).toEqual([question.asks])
+      if (question.current !== undefined) expect(answer.part.current).toBe(question.current)
+    },
+  )
+
+  test('every verdict names its reason, and a yes its source', async () => {
+    for (const { question } of questions) {
+      const { verdict, reasons } = await judge(question)
+      const said = `${question.model}, ${question.part}`
+      expect(reasons.length, said).toBeGreaterThan(0)
+      if (verdict !== 'fits' && verdict !== 'fits-with-changes') continue
+      expect(reasons.filter(({ source }) => source !== null).length, said).toBeGreaterThan(0)
+    }
+  })
+})
+
+async function judge({ brand, model, part, made, serial, volts, hertz }: AwkwardQuestion) {
+  const readings = { brand, made, serial, volts, hertz }
+  const read = Object.fromEntries(Object.entries(readings).filter(([, value]) => value !== undefined))
+  const reply = await application.ask('fit-check.judge-fit', { model, part, ...read })
+  if (!reply.ok) throw new Error(`${JSON.stringify(reply.problem)} ${defects.map(String).join('; ')}`)
+  return judgeFit.output.parse(reply.value)
+}
