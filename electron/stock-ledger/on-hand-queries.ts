@@ -15,20 +15,24 @@ export function listOnHand(
   database: ReadableDatabase,
   { locationId, partId }: { readonly locationId: number | null; readonly partId: number | null },
 ) {
+  // SQLite carries these into both halves of the union, where an index finds the few movements that matter.
+  const asked = [
+    ...(locationId === null ? [] : [{ condition: 'location_id = ?', value: locationId }]),
+    ...(partId === null ? [] : [{ condition: 'part_id = ?', value: partId }]),
+  ]
   const rows = database.rows(
     onHandRow,
     `SELECT location, location.name, part_number, bin, sum(delta) AS on_hand
      FROM (SELECT to_location_id AS location_id, part_id, quantity AS delta FROM movement
-           WHERE to_location_id IS NOT NULL AND (?1 IS NULL OR to_location_id = ?1) AND (?2 IS NULL OR part_id = ?2)
+           WHERE to_location_id IS NOT NULL
            UNION ALL
-           SELECT from_location_id, part_id, -quantity FROM movement
-           WHERE from_location_id IS NOT NULL AND (?1 IS NULL OR from_location_id = ?1) AND (?2 IS NULL OR part_id = ?2))
+           SELECT from_location_id, part_id, -quantity FROM movement WHERE from_location_id IS NOT NULL)
      JOIN location USING (location_id) JOIN part USING (part_id)
      LEFT JOIN opening_stock USING (location_id, part_id)
+     WHERE ${['true', ...asked.map(({ condition }) => condition)].join(' AND ')}
      GROUP BY location_id, part_id HAVING on_hand <> 0
      ORDER BY location_id, part_number`,
-    locationId,
-    partId,
+    ...asked.map(({ value }) => value),
   )
   return rows.map(row => ({
     location: row.location,

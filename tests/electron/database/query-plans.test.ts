@@ -1,0 +1,188 @@
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { readLowestOffer } from '../../../electron/catalogue/offer-queries.ts'
+import { findPartByNumber, listNearestPartNumbers } from '../../../electron/catalogue/part-queries.ts'
+import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
+import { handleListFittedModels } from '../../../electron/fit-check/handle-list-fitted-models.ts'
+import { handleListFittingParts } from '../../../electron/fit-check/handle-list-fitting-parts.ts'
+import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/model-facts-queries.ts'
+import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
+import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
+import { listOnHand, readPartOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
+import { modelId, partId } from '../../../shared-schemas/identifiers.ts'
+import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
+
+/**
+ * Every query that a question runs, as it really ran, and how SQLite means to find its rows. A question that reads a
+ * large table from end to end is fast on a small shop and freezes a large one.
+ */
+const { database, load } = openTestCatalogue()
+const plans = new Map<string, string>()
+
+beforeAll(async () => {
+  await load(smallCatalogue)
+  // The first look-up reads every number into its index, and is meant to.
+  findModels()
+  for (const [name, ask] of Object.entries(questions))
+    for (const { sql, plan } of plansOf(ask)) plans.set(`${name}: ${sql}`, plan)
+})
+afterAll(() => database.close())
+
+const findModels = () =>
+  modelLookupHandlers({ database })['model-lookup.find-models'](
+    { text: 'QT-100', top: 10 },
+    { report: () => {} },
+  )
+const onePart = partId.parse(1)
+const oneModel: OpenModels = {
+  typed: 'QT-100/1',
+  key: 'QT1001',
+  outcome: 'exact',
+  models: [
+    {
+      modelId: modelId.parse(1),
+      brand: 'Velmara',
+      modelNumber: 'QT-100/1',
+      key: 'QT1001',
+      applianceType: 'washer',
+    },
+  ],
+  agreement: 'agrees',
+}
+const question = { model: 'QT-100/1', serial: '14201', volts: '230' }
+
+const questions: Readonly<Record<string, () => unknown>> = {
+  'find a model': findModels,
+  'judge a fit': () => handleJudgeFit(database, oneModel, { ...question, part: 'VM-1' }),
+  'list what fits': () =>
+    handleListFittingParts(database, id => readPartOnHand(database, id), oneModel, question),
+  'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
+  'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
+  'find a part by nothing': () => findPartByNumber(database, 'no such number'),
+  'list near numbers': () => listNearestPartNumbers(database, 'VM-1'),
+  'read the lowest offer': () => readLowestOffer(database, onePart),
+  'list the book of a part': () => listOnHand(database, { locationId: null, partId: onePart }),
+  'list the book of a location': () => listOnHand(database, { locationId: 1, partId: null }),
+  'list the book of a part in a location': () => listOnHand(database, { locationId: 1, partId: onePart }),
+  'read where a part is': () => readPartOnHand(database, onePart),
+}
+
+describe('no question reads a large table from end to end', () => {
+  const check = (name: string) => {
+    const ofQuestion = [...plans].filter(([asked]) => asked.startsWith(`${name}: `))
+    expect(ofQuestion.length).toBeGreaterThan(0)
+    for (const [asked, plan] of ofQuestion) expect(scannedTables(plan), `${asked}\n${plan}`).toEqual([])
+  }
+  test.each(Object.keys(questions))('%s', check)
+})
+
+/** Which index each searched table is searched by, and for which column. */
+const indexes: Readonly<Record<string, readonly string[]>> = {
+  model: ['model USING INTEGER PRIMARY KEY (rowid=?)'],
+  sales_name: ['sales_name USING INDEX sales_name_of_model (model_id=?)'],
+  model_attribute: ['USING PRIMARY KEY (model_id=?)'],
+  family: ['family USING INTEGER PRIMARY KEY (rowid=?)'],
+  family_hazard: ['family_hazard USING PRIMARY KEY (family_id=?)'],
+  family_attribute: ['family_attribute USING PRIMARY KEY (family_id=?)'],
+  part: [
+    'part USING INDEX sqlite_autoindex_part_1 (part_key=?)',
+    'part USING INDEX sqlite_autoindex_part_1 (part_key>? AND part_key<?)',
+    'part USING INDEX sqlite_autoindex_part_2 (gtin=?)',
+    'part USING INTEGER PRIMARY KEY (rowid=?)',
+    'part USING INDEX part_of_family (family_id=?)',
+  ],
+  part_attribute: ['part_attribute USING PRIMARY KEY (part_id=?)'],
+  cross_reference: ['cross_reference USING PRIMARY KEY (number_key=?)'],
+  fitment_terms: [
+    'fitment_terms USING INDEX fitment_terms_of_family (family_id=?)',
+    'fitment_terms USING INDEX fitment_terms_of_part (part_id=?)',
+    'fitment_terms USING INTEGER PRIMARY KEY (rowid=?)',
+  ],
+  fitment: [
+    'fitment USING PRIMARY KEY (model_id=?)',
+    'fitment USING COVERING INDEX fitment_of_terms (terms_id=?)',
+  ],
+  supersession: [
+    'supersession USING INDEX supersession_once (old_part_id=?)',
+    'supersession USING INDEX supersession_of_new (new_part_id=?)',
+  ],
+  supersession_need: ['supersession_need USING PRIMARY KEY (supersession_id=?)'],
+  offer: ['offer USING PRIMARY KEY (part_id=?)'],
+  opening_stock: ['opening_stock USING PRIMARY KEY (location_id=? AND part_id=?)'],
+  movement: [
+    'movement USING COVERING INDEX movement_of_part (part_id=?)',
+    'movement USING COVERING INDEX movement_in (to_location_id=?)',
+    'movement USING COVERING INDEX movement_out (from_location_id=?)',
+    'movement USING COVERING INDEX movement_in (to_location_id=? AND part_id=?)',
+  ],
+}
+
+describe('each searched table is searched by its index', () => {
+  const check = (index: string) => {
+    expect([...plans.values()].join('\n')).toContain(index)
+  }
+  test.each(Object.values(indexes).flat())('%s', check)
+})
+
+test('fitments are found from the model and from the terms, whichever are fewer', () => {
+  const search = (sql: string) => database.explain(sql, '[1]').split('\n').at(-1)
+  expect(search(fitmentsOfModels)).toBe('SEARCH fitment USING PRIMARY KEY (model_id=?)')
+  expect(search(fitmentsOfTerms)).toBe('SEARCH fitment USING COVERING INDEX fitment_of_terms (terms_id=?)')
+})
+
+/** Runs a question and gives the plan of each query that it ran, with the values that it ran with. */
+function plansOf(ask: () => unknown): { readonly sql: string; readonly plan: string }[] {
+  const [several, single, bare] = [
+    vi.spyOn(database, 'rows'),
+    vi.spyOn(database, 'row'),
+    vi.spyOn(database, 'tuples'),
+  ]
+  ask()
+  const checked = [...several.mock.calls, ...single.mock.calls].map(([, sql, ...bound]) => ({ sql, bound }))
+  const unchecked = bare.mock.calls.map(([sql, ...bound]) => ({ sql, bound }))
+  for (const spy of [several, single, bare]) spy.mockRestore()
+  return [...checked, ...unchecked].map(({ sql, bound }) => ({ sql, plan: database.explain(sql, ...bound) }))
+}
+
+/** These are a few dozen rows in any shop, or the list of ids that the question itself brings. `other` is a supplier. */
+const small = [
+  'asked',
+  'json_each',
+  'brand',
+  'location',
+  'source',
+  'catalogue_state',
+  'date_code',
+  'supplier',
+  'other',
+]
+
+/**
+ * The tables of which a plan reads every row. A constant row and a subquery that is searched are none; a search from
+ * some value on, with no other end, is one in disguise.
+ */
+function scannedTables(plan: string): string[] {
+  const scans = [...plan.matchAll(/^SCAN (\S+)|^SEARCH (\S+) .*\(\w+>\?\)$/gm)]
+  const tables = scans.map(match => match[1] ?? match[2] ?? '')
+  return tables.filter(table => !small.includes(table) && !/^\(subquery|^CONSTANT$/.test(table))
+}
+
+const smallCatalogue = {
+  'brands.csv': 'brand\nVelmara\n',
+  'sales_names.csv': 'brand,sales_name,model_number\nVelmara,Brook 10,QT-100/1\n',
+  'models.csv': 'brand,model_number,appliance_type\nVelmara,QT-100/1,washer\n',
+  'families.csv': 'family,name,hazards\npump,Pump,mains\n',
+  'attributes.csv': 'family,attribute,unit,rule,tolerance\npump,volts,V,covers,\npump,bore,mm,within,0.05\n',
+  'parts.csv':
+    'part_number,family,kind,attributes\nVM-1,pump,genuine,volts=220..240;bore=10\nVM-2,pump,pattern,volts=230;bore=12\nVM-3,pump,genuine,\n',
+  'cross_references.csv': 'number,part_number\nALT-9,VM-1\n',
+  'model_attributes.csv': 'brand,model_number,family,attribute,value\nVelmara,QT-100/1,pump,bore,10\n',
+  'fitments.csv':
+    'says,family,part_number,brand,model_number,source\nincludes,pump,,Velmara,QT-100/1,list\nexcludes,,VM-2,Velmara,QT-100/1,list\n',
+  'supersessions.csv': 'old_part,new_part,way,also_needs\nVM-1,VM-3,one,VM-2\n',
+  'date_codes.csv':
+    'brand,pattern,means\nVelmara,^(?<year>\\d{2})(?<week>\\d{2})\\d$,year=2-digit;week=2-digit\n',
+  'suppliers.csv': 'supplier,currency\nS1,GBP\n',
+  'offers.csv': 'supplier,part_number,price\nS1,VM-1,12.50\n',
+  'locations.csv': 'location,kind\nshop,shop\n',
+  'opening_stock.csv': 'location,part_number,quantity\nshop,VM-1,2\n',
+}
