@@ -1,4 +1,5 @@
 import { existsSync, statSync } from 'node:fs'
+import path from 'node:path'
 import Database from 'better-sqlite3'
 import type { Problem } from '../../shared-schemas/problem.ts'
 import { Refusal } from '../requests/refusal.ts'
@@ -14,6 +15,9 @@ export const inMemory = ':memory:'
  */
 export function openDatabase(file: string): DatabaseHandle {
   const isNew = file === inMemory || !existsSync(file)
+  // better-sqlite3 tells of a missing folder with a TypeError, which would pass for a defect of ours.
+  if (isNew && file !== inMemory && !existsSync(path.dirname(file)))
+    throw new Refusal({ code: 'database-unopenable', file, why: 'its folder is not there' })
   const connection = refusing(file, () => new Database(file))
   try {
     refusing(file, () => {
