@@ -2,6 +2,7 @@ import { existsSync, renameSync, rmSync, statSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { Refusal } from '../requests/refusal.ts'
 import { readLayout } from './migrate.ts'
+import { wordIntegrityFault } from './word-integrity-fault.ts'
 
 /** Writes a consistent copy into a file that is not there yet and checks it; half a copy is never left. Returns its size in bytes. */
 export function copyDatabase(connection: Database.Database, target: string): number {
@@ -30,8 +31,8 @@ export function copyBeforeMigration(connection: Database.Database, file: string)
 function assertSound(file: string): void {
   const copy = new Database(file, { readonly: true })
   try {
-    const checked = copy.pragma('integrity_check(1)', { simple: true })
-    if (checked !== 'ok') throw new Refusal({ code: 'database-damaged', file, why: String(checked) })
+    const why = wordIntegrityFault(copy.pragma('integrity_check(1)', { simple: true }))
+    if (why !== undefined) throw new Refusal({ code: 'database-damaged', file, why })
   } finally {
     copy.close()
   }

@@ -6,6 +6,7 @@ import { Refusal } from '../requests/refusal.ts'
 import { copyBeforeMigration } from './backup.ts'
 import { DatabaseHandle } from './handles.ts'
 import { applicationId, migrate, newestLayout, readLayout } from './migrate.ts'
+import { wordIntegrityFault } from './word-integrity-fault.ts'
 
 export const inMemory = ':memory:'
 
@@ -58,8 +59,8 @@ function refuseStrangers(connection: Database.Database, file: string): void {
   if (layout > newestLayout)
     throw new Refusal({ code: 'database-from-newer-program', file, found: layout, known: newestLayout })
   if (statSync(file).size > checkedAtOpeningBytes) return
-  const checked = connection.pragma('quick_check(1)', { simple: true })
-  if (checked !== 'ok') throw new Refusal({ code: 'database-damaged', file, why: String(checked) })
+  const why = wordIntegrityFault(connection.pragma('quick_check(1)', { simple: true }))
+  if (why !== undefined) throw new Refusal({ code: 'database-damaged', file, why })
 }
 
 /** The check reads every page. Up to this size it takes well under half a second; beyond, `verify` is there for it. */

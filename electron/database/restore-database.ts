@@ -3,6 +3,7 @@ import Database from 'better-sqlite3'
 import { Refusal } from '../requests/refusal.ts'
 import { wordFileError } from '../requests/word-file-error.ts'
 import { applicationId, newestLayout, readLayout } from './migrate.ts'
+import { wordIntegrityFault } from './word-integrity-fault.ts'
 
 export interface Restoring {
   readonly copy: string
@@ -65,8 +66,8 @@ function copyWithLog(copy: string, incoming: string): void {
 }
 
 function refuseUnsound(taken: Database.Database, copy: string): void {
-  const checked = taken.pragma('integrity_check(1)', { simple: true })
-  if (checked !== 'ok') throw notSound(copy, String(checked))
+  const why = wordIntegrityFault(taken.pragma('integrity_check(1)', { simple: true }))
+  if (why !== undefined) throw notSound(copy, why)
   if (Number(taken.pragma('application_id', { simple: true })) !== applicationId)
     throw notSound(copy, 'it is no file of Tallyplate')
   const found = readLayout(taken)

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
-import { readLowestOffer } from '../../../electron/catalogue/offer-queries.ts'
+import { readLowestOffers } from '../../../electron/catalogue/offer-queries.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../../../electron/catalogue/part-queries.ts'
 import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
 import { handleListFittedModels } from '../../../electron/fit-check/handle-list-fitted-models.ts'
@@ -7,7 +7,7 @@ import { handleListFittingParts } from '../../../electron/fit-check/handle-list-
 import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/model-facts-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
-import { listOnHand, readPartOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
+import { listOnHand, readPartsOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
 import { modelId, partId } from '../../../shared-schemas/identifiers.ts'
 import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
 
@@ -54,16 +54,16 @@ const questions: Readonly<Record<string, () => unknown>> = {
   'find a model': findModels,
   'judge a fit': () => handleJudgeFit(database, oneModel, { ...question, part: 'VM-1' }),
   'list what fits': () =>
-    handleListFittingParts(database, id => readPartOnHand(database, id), oneModel, question),
+    handleListFittingParts(database, ids => readPartsOnHand(database, ids), oneModel, question),
   'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
   'list near numbers': () => listNearestPartNumbers(database, 'VM-1'),
-  'read the lowest offer': () => readLowestOffer(database, onePart),
+  'read the lowest offer': () => readLowestOffers(database, [onePart]),
   'list the book of a part': () => listOnHand(database, { locationId: null, partId: onePart }),
   'list the book of a location': () => listOnHand(database, { locationId: 1, partId: null }),
   'list the book of a part in a location': () => listOnHand(database, { locationId: 1, partId: onePart }),
-  'read where a part is': () => readPartOnHand(database, onePart),
+  'read where a part is': () => readPartsOnHand(database, [onePart]),
 }
 
 describe('no question reads a large table from end to end', () => {
