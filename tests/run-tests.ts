@@ -1,13 +1,10 @@
 import { spawnSync } from 'node:child_process'
 import path from 'node:path'
 import { startVitest } from 'vitest/node'
-import { buildBundles } from '../electron/packaging/build-bundles.ts'
-import { isBuildFresh } from '../electron/packaging/build-freshness.ts'
 import { findBrowser, noBrowser } from './find-browser.ts'
 import PlainReporter from './plain-reporter.ts'
 
-/** `npm test [-- filters]`: finds a browser, builds what is stale, and runs every test or the files that match. */
-const programFolder = path.join(import.meta.dirname, '..')
+/** `npm test [-- filters]`: finds a browser, and runs every test or the files that match. */
 const filters = process.argv.slice(2)
 
 if (!findBrowser() && isDebianRoot()) installChromium()
@@ -15,7 +12,6 @@ if (!findBrowser()) {
   console.error(noBrowser)
   process.exit(2)
 }
-if (!(await isBuildFresh(programFolder))) await buildBundles()
 
 // Tests never fetch anything, whatever the machine is set to.
 process.env.NODE_ENV = 'test'

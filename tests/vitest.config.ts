@@ -21,6 +21,7 @@ export default defineConfig({
           name: 'whole',
           environment: 'node',
           include: whole,
+          globalSetup: ['tests/build-when-stale.ts'],
           fileParallelism: false,
           testTimeout: 30_000,
           hookTimeout: 60_000,
