@@ -4,7 +4,11 @@ import { openApplication } from '../../electron/application.ts'
 import { inMemory } from '../../electron/database/open-database.ts'
 import type { AwkwardQuestion } from '../../sample-catalogue/awkward/awkward-case.ts'
 import { awkwardCases } from '../../sample-catalogue/awkward-cases.ts'
+import { buildCatalogue } from '../../sample-catalogue/build-catalogue.ts'
+import type { Catalogue } from '../../sample-catalogue/catalogue-rows.ts'
+import { seededRandom } from '../../sample-catalogue/seeded-random.ts'
 import { judgeFit } from '../../shared-schemas/fit-check.ts'
+import { makeBruteForce } from './brute-force-verdict.ts'
 
 /**
  * Every awkward question put to the whole program: the sample's own files, loaded by the program's loader, looked up
@@ -62,7 +66,61 @@ describe('the awkward cases, asked of the program', () => {
   })
 })
 
-async function judge({ brand, model, part, made, serial, volts, hertz }: AwkwardQuestion) {
+/**
+ * Beyond what was planted: models and parts drawn from the ordinary catalogue, judged by the program and, independently
+ * of it, by going through every way things may be.
+ */
+describe('ordinary questions, drawn by number', () => {
+  const catalogue = buildCatalogue()
+  const bruteForce = makeBruteForce(catalogue)
+  const drawn = drawQuestions(catalogue).map(question => ({ question, expected: bruteForce(question) }))
+
+  test('they call for every verdict', () => {
+    const verdicts = new Set(drawn.map(({ expected }) => expected.verdict))
+    expect(verdicts).toEqual(new Set(['fits', 'fits-with-changes', 'ask', 'does-not-fit', 'no-record']))
+  })
+
+  test('the program answers as brute force does', async () => {
+    const differing: unknown[] = []
+    for (const { question, expected } of drawn) {
+      const answer = await judge(question)
+      if (answer.verdict !== expected.verdict) {
+        differing.push({
+          question,
+          expected: expected.verdict,
+          answer: answer.verdict,
+          reasons: answer.reasons,
+        })
+      }
+      if (expected.verdict === 'fits-with-changes') expect(answer.alsoNeeds).toEqual(expected.alsoNeeds)
+    }
+    expect(differing).toEqual([])
+  })
+})
+
+type Question = Omit<AwkwardQuestion, 'verdict'>
+
+/** Fitments drawn from a seed, each asked of a part of its family: the one listed or any other, with a year for one in three. */
+function drawQuestions(catalogue: Catalogue): Question[] {
+  const familyOfPart = new Map(catalogue['parts.csv'].map(row => [row.part_number, row.family]))
+  const partsOfFamily = Map.groupBy(catalogue['parts.csv'], row => row.family)
+  const random = seededRandom('ordinary questions')
+  const listed = catalogue['fitments.csv'].filter(row => !/[*?]/.test(row.model_number))
+  return Array.from({ length: 400 }, () => {
+    const row = random.pick(listed)
+    const family = row.family || (familyOfPart.get(row.part_number) ?? '')
+    const part = random.chance(0.3) && row.part_number !== '' ? row.part_number : undefined
+    const year = random.chance(0.33) ? { made: String(random.between(2008, 2022)) } : {}
+    return {
+      brand: row.brand,
+      model: row.model_number,
+      part: part ?? random.pick(partsOfFamily.get(family) ?? []).part_number,
+      ...year,
+    }
+  })
+}
+
+async function judge({ brand, model, part, made, serial, volts, hertz }: Question) {
   const readings = { brand, made, serial, volts, hertz }
   const read = Object.fromEntries(Object.entries(readings).filter(([, value]) => value !== undefined))
   const reply = await application.ask('fit-check.judge-fit', { model, part, ...read })

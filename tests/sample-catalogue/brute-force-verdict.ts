@@ -3,6 +3,8 @@ import { type Catalogue, numberKey, type Row } from '../../sample-catalogue/cata
 import { expandFitments } from '../../sample-catalogue/expand-fitments.ts'
 import { dayAfter, monthCount, monthText } from '../../sample-catalogue/months.ts'
 
+type Question = Omit<AwkwardQuestion, 'verdict'>
+
 /** One way things may be that the question leaves open. */
 type World = {
   readonly model: Row<'models.csv'>
@@ -25,7 +27,7 @@ export type BruteVerdict = {
  * The verdict by going through every way things may be, straight from the rows and by nothing of the program: slow,
  * plain, and made only for the awkward cases.
  */
-export function makeBruteForce(catalogue: Catalogue): (question: AwkwardQuestion) => BruteVerdict {
+export function makeBruteForce(catalogue: Catalogue): (question: Question) => BruteVerdict {
   const statements = Map.groupBy(expandFitments(catalogue), ({ model }) => model)
   const parts = new Map(catalogue['parts.csv'].map(row => [numberKey(row.part_number), row]))
   const crossed = new Map(
@@ -216,7 +218,7 @@ function isWithin(value: string, from: string, to: string): boolean {
 }
 
 /** The models that the number leaves open, without those that what else was read contradicts, unless it contradicts them all. */
-function listOpenModels(catalogue: Catalogue, question: AwkwardQuestion): Row<'models.csv'>[] {
+function listOpenModels(catalogue: Catalogue, question: Question): Row<'models.csv'>[] {
   const numbered = listNumberedSo(catalogue, question)
   const contradictions: ((row: Row<'models.csv'>) => boolean)[] = [
     row => listMonths(catalogue, row, question).length === 0,
@@ -237,7 +239,7 @@ function contradicts(read: string | undefined, listed: string): boolean {
   return high < listedLow || listedHigh < low
 }
 
-function listNumberedSo(catalogue: Catalogue, question: AwkwardQuestion): Row<'models.csv'>[] {
+function listNumberedSo(catalogue: Catalogue, question: Question): Row<'models.csv'>[] {
   const ofBrand = catalogue['models.csv'].filter(
     row => question.brand === undefined || row.brand === question.brand,
   )
@@ -249,13 +251,16 @@ function listNumberedSo(catalogue: Catalogue, question: AwkwardQuestion): Row<'m
   return ofBrand.filter(row => new RegExp(`^${typed}`, 'u').test(numberKey(row.model_number)))
 }
 
-function listWorlds(catalogue: Catalogue, model: Row<'models.csv'>, question: AwkwardQuestion): World[] {
+function listWorlds(catalogue: Catalogue, model: Row<'models.csv'>, question: Question): World[] {
   const volts = [question.volts ?? model.volts].flatMap(value => (value === '' ? ['120', '230'] : [value]))
   const hertz = [question.hertz ?? model.hertz].flatMap(value => (value === '' ? ['50', '60'] : [value]))
   const watts = model.watts === '' ? ['2000', '3500'] : [model.watts]
   const serials =
     question.serial === undefined ? ['10000000', '44999999', '45000000', '99999999'] : [question.serial]
-  return listMonths(catalogue, model, question).flatMap(made =>
+  const ofModel = listMonths(catalogue, model, question)
+  // A reading that contradicts the only model left counts for itself: the number is what is doubtful then.
+  const months = ofModel.length > 0 ? ofModel : listCalendar(catalogue, model, question)
+  return months.flatMap(made =>
     serials.flatMap(serial =>
       volts.flatMap(volt =>
         hertz.flatMap(hertzValue =>
@@ -267,11 +272,19 @@ function listWorlds(catalogue: Catalogue, model: Row<'models.csv'>, question: Aw
 }
 
 /** The months in which the machine may have been made, as far as plate, serial and catalogue tell. */
-function listMonths(catalogue: Catalogue, model: Row<'models.csv'>, question: AwkwardQuestion): string[] {
+function listMonths(catalogue: Catalogue, model: Row<'models.csv'>, question: Question): string[] {
+  return listCalendar(catalogue, model, question).filter(month =>
+    isWithin(month, model.made_from, model.made_to),
+  )
+}
+
+/** The months that plate and serial leave open, whatever the catalogue says of the model. */
+function listCalendar(catalogue: Catalogue, model: Row<'models.csv'>, question: Question): string[] {
   const read = question.made ?? readSerial(catalogue, model.brand, question.serial ?? '')
-  const first = monthCount(model.made_from)
-  const last = monthCount(model.made_to === '' ? '2026-11' : model.made_to)
-  const months = Array.from({ length: last - first + 1 }, (_, index) => monthText(first + index))
+  const first = monthCount('2000-01')
+  const months = Array.from({ length: monthCount('2026-11') - first + 1 }, (_, index) =>
+    monthText(first + index),
+  )
   return months.filter(month => month.startsWith(read))
 }
 
