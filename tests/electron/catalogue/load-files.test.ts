@@ -5,6 +5,7 @@ import { afterAll, describe, expect, test } from 'vitest'
 import { z } from 'zod'
 import { readCatalogueVersion } from '../../../electron/catalogue/catalogue-state-queries.ts'
 import type { CatalogueTexts } from '../../builders/catalogue-folder.ts'
+import { dumpOf } from '../../builders/dump-database.ts'
 import { openTestCatalogue, problemOf, type TestCatalogue } from '../../builders/open-test-catalogue.ts'
 import { firstAddedLine, smallCatalogue, withRows } from '../../builders/small-catalogue.ts'
 
@@ -446,12 +447,3 @@ describe('the file of rejected rows', () => {
     expect(readCatalogueVersion(catalogue.database)).toBe(0)
   })
 })
-
-/** Every row of every table. */
-function dumpOf(database: TestCatalogue['database']): Record<string, unknown[]> {
-  const tables = database.rows(
-    z.object({ name: z.string() }),
-    "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name",
-  )
-  return Object.fromEntries(tables.map(({ name }) => [name, [...database.tuples(`SELECT * FROM "${name}"`)]]))
-}
