@@ -11,7 +11,7 @@ import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
-import { readPartOnHand } from './stock-ledger/on-hand-queries.ts'
+import { readPartsOnHand } from './stock-ledger/on-hand-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
@@ -91,7 +91,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
       ...databaseHandlers(shop),
-      ...fitCheckHandlers({ database, readStock: partId => readPartOnHand(database, partId) }),
+      ...fitCheckHandlers({ database, readStock: partIds => readPartsOnHand(database, partIds) }),
       ...modelLookupHandlers(shop),
       ...stockLedgerHandlers(shop),
     },

@@ -1,22 +1,35 @@
 import { z } from 'zod'
-import type { PartId } from '../../shared-schemas/identifiers.ts'
+import { type PartId, partId } from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 
-const offerRow = z.object({ supplier: z.string(), price: z.string(), currency: z.string() })
+const offerRow = z.object({ part_id: partId, supplier: z.string(), price: z.string(), currency: z.string() })
+
+export interface Offer {
+  readonly supplier: string
+  readonly price: string
+  readonly currency: string
+}
 
 /**
- * The lowest price at which a supplier sells the smallest quantity of a part; null where nobody offers it. Prices in
- * the currency of most suppliers come first: figures in two currencies have no order.
+ * The lowest price at which a supplier sells the smallest quantity of each part; a part that nobody offers is left
+ * out. Prices in the currency of most suppliers come first: figures in two currencies have no order.
  */
-export function readLowestOffer(database: ReadableDatabase, id: PartId) {
-  const found = database.row(
+export function readLowestOffers(
+  database: ReadableDatabase,
+  partIds: readonly PartId[],
+): ReadonlyMap<PartId, Offer> {
+  const rows = database.rows(
     offerRow,
-    `SELECT supplier, price, currency FROM offer JOIN supplier USING (supplier_id)
-     WHERE part_id = ?
-     ORDER BY (SELECT count(*) FROM supplier AS other WHERE other.currency = supplier.currency) DESC,
-              from_quantity, CAST(price AS REAL), supplier
-     LIMIT 1`,
-    id,
+    `WITH usual AS (SELECT currency, count(*) AS suppliers FROM supplier GROUP BY currency),
+          ranked AS (
+            SELECT part_id, supplier, price, currency, row_number() OVER (
+              PARTITION BY part_id ORDER BY suppliers DESC, from_quantity, CAST(price AS REAL), supplier) AS place
+            FROM json_each(?) AS asked JOIN offer ON part_id = asked.value
+              JOIN supplier USING (supplier_id) JOIN usual USING (currency))
+     SELECT part_id, supplier, price, currency FROM ranked WHERE place = 1`,
+    JSON.stringify(partIds),
   )
-  return found ?? null
+  return new Map(
+    rows.map(({ part_id, supplier, price, currency }) => [part_id, { supplier, price, currency }]),
+  )
 }

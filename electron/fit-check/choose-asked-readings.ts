@@ -36,7 +36,7 @@ interface Column {
 }
 
 function tabulate(suppositions: readonly Supposition[]): Table {
-  const all = [...namedReadings(suppositions), brandChoice, ...plateChoices(suppositions)]
+  const all = [...plateChoices(suppositions), brandChoice, ...namedReadings(suppositions)]
   const numbered = all.map(choice => ({ choice, column: numberLabels(suppositions.map(choice.shows)) }))
   const telling = numbered.filter(({ column }) => column.count > 1)
   return {
@@ -51,7 +51,7 @@ export function outcomeLabel({ answer }: Supposition): string {
   return answer.outcome === 'yes' ? `yes ${answer.current} ${[...answer.alsoNeeds].sort().join('|')}` : 'no'
 }
 
-/** Readings in the order of ease: figures on the plate, its date, its serial, then what must be measured. */
+/** After the number itself, in the order of ease: figures on the plate, its date, its serial, then what must be measured. */
 function namedReadings(suppositions: readonly Supposition[]): ReadingChoice[] {
   const names = new Set(suppositions.flatMap(({ shows }) => [...shows.keys()]))
   const ease = ['volts', 'voltage', 'hertz', 'frequency', 'watts', 'made', 'serial']

@@ -5,43 +5,62 @@ import type { ReadableDatabase } from '../database/handles.ts'
 import { daysBetween } from './made-dates.ts'
 import type { FamilyFacts, PartDossier, PartFacts, Replacement, Statement } from './part-dossier.ts'
 
-/** All that the catalogue holds about a part. Kept until the catalogue changes, so that the same part is read once. */
-export function readDossier(database: ReadableDatabase, asked: PartId): PartDossier {
-  const shelf = shelfOf(database)
-  const kept = shelf.dossiers.get(asked)
-  if (kept !== undefined) return kept
-  const replacements = readReplacementsRound(database, asked)
-  const partIds = new Set([asked, ...replacements.flatMap(step => [step.old, step.new])])
-  const parts = new Map([...partIds].map(id => [id, readPartFacts(database, id)]))
-  const familyIds = new Set([...parts.values()].map(part => part.familyId))
-  const dossier: PartDossier = {
-    asked: parts.get(asked) ?? readPartFacts(database, asked),
-    parts,
-    families: new Map([...familyIds].map(id => [id, readFamilyFacts(database, id)])),
-    replacements,
-    statements: [
-      ...[...partIds].flatMap(id => listStatements(database, 'part_id', id)),
-      ...[...familyIds].flatMap(id => listStatements(database, 'family_id', id)),
-    ],
-  }
-  shelf.dossiers.set(asked, dossier)
-  return dossier
-}
-
-interface Shelf {
+/** Dossiers and families as read, kept until the catalogue changes, so that the same part is read once. */
+export class DossierShelf {
   readonly version: number
-  readonly dossiers: Map<PartId, PartDossier>
-  readonly families: Map<FamilyId, FamilyFacts>
+  readonly #database: ReadableDatabase
+  readonly #dossiers = new Map<PartId, PartDossier>()
+  readonly #families = new Map<FamilyId, FamilyFacts>()
+
+  constructor(database: ReadableDatabase, version: number) {
+    this.#database = database
+    this.version = version
+  }
+
+  dossier(asked: PartId): PartDossier {
+    return keep(this.#dossiers, asked, () => this.#readDossier(asked))
+  }
+
+  family(id: FamilyId): FamilyFacts {
+    return keep(this.#families, id, () => readFamilyFacts(this.#database, id))
+  }
+
+  #readDossier(asked: PartId): PartDossier {
+    const database = this.#database
+    const replacements = readReplacementsRound(database, asked)
+    const partIds = new Set([asked, ...replacements.flatMap(step => [step.old, step.new])])
+    const parts = new Map([...partIds].map(id => [id, readPartFacts(database, id)]))
+    const familyIds = new Set([...parts.values()].map(part => part.familyId))
+    return {
+      asked: parts.get(asked) ?? readPartFacts(database, asked),
+      parts,
+      families: new Map([...familyIds].map(id => [id, this.family(id)])),
+      replacements,
+      statements: [
+        ...[...partIds].flatMap(id => listStatements(database, 'part_id', id)),
+        ...[...familyIds].flatMap(id => listStatements(database, 'family_id', id)),
+      ],
+    }
+  }
 }
 
-const shelves = new WeakMap<ReadableDatabase, Shelf>()
-
-function shelfOf(database: ReadableDatabase): Shelf {
+/** The shelf of the catalogue as it stands now: a fresh one when any program has loaded something since. */
+export function currentShelf(database: ReadableDatabase): DossierShelf {
   const version = readCatalogueVersion(database)
   const kept = shelves.get(database)
   if (kept?.version === version) return kept
-  const fresh: Shelf = { version, dossiers: new Map(), families: new Map() }
+  const fresh = new DossierShelf(database, version)
   shelves.set(database, fresh)
+  return fresh
+}
+
+const shelves = new WeakMap<ReadableDatabase, DossierShelf>()
+
+function keep<Key, Value>(kept: Map<Key, Value>, key: Key, read: () => Value): Value {
+  const known = kept.get(key)
+  if (known !== undefined) return known
+  const fresh = read()
+  kept.set(key, fresh)
   return fresh
 }
 
@@ -137,17 +156,14 @@ const ruleRow = z.object({
   tolerance: z.number().nullable(),
 })
 
-export function readFamilyFacts(database: ReadableDatabase, id: FamilyId): FamilyFacts {
-  const { families } = shelfOf(database)
-  const kept = families.get(id)
-  if (kept !== undefined) return kept
+function readFamilyFacts(database: ReadableDatabase, id: FamilyId): FamilyFacts {
   const row = database.row(
     familyRow,
     'SELECT family, name, function, safety_device FROM family WHERE family_id = ?',
     id,
   )
   if (row === undefined) throw new Error(`a family id comes from this database, but ${id} is not in it`)
-  const facts: FamilyFacts = {
+  return {
     familyId: id,
     family: row.family,
     name: row.name,
@@ -161,8 +177,6 @@ export function readFamilyFacts(database: ReadableDatabase, id: FamilyId): Famil
     ),
     differing: new Set(listDifferingAttributes(database, id)),
   }
-  families.set(id, facts)
-  return facts
 }
 
 function listHazards(database: ReadableDatabase, id: FamilyId): string[] {

@@ -7,9 +7,9 @@ import { cautionsOfReading } from './caution-reading.ts'
 import { type ConfirmedDecision, confirmModel } from './confirm-model.ts'
 import { countPerAppliance } from './count-per-appliance.ts'
 import { decideFit } from './decide-fit.ts'
-import { readDossier } from './dossier-queries.ts'
+import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
-import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
+import { type BareModel, listBareModels, readTermsOfModels } from './model-facts-queries.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import { listSiblingParts } from './sibling-queries.ts'
@@ -27,34 +27,36 @@ export function handleJudgeFit(
   if (part === undefined) return unknownPart(database, open, question.part)
   if (open.models.length === 0) return unknownModel(part, open, question.part)
   const readings = asReadings(question)
-  const dossier = readDossier(database, part.partId)
-  const models = readModelFacts(database, open, dossier, readings)
+  const shelf = currentShelf(database)
+  const dossier = shelf.dossier(part.partId)
+  const bare = listBareModels(
+    database,
+    open.models.map(({ modelId }) => modelId),
+    readings.serial,
+  )
+  const models = withTerms(database, bare, [dossier])
   const decision = confirmModel(open, decideFit(dossier, models, readings))
-  return wordAnswer(database, { question, part, open, dossier, models, readings, decision })
+  return wordAnswer(database, { question, part, open, shelf, bare, dossier, models, readings, decision })
 }
 
-function readModelFacts(
+/** The models with whichever terms of these dossiers are said of them. */
+function withTerms(
   database: ReadableDatabase,
-  open: OpenModels,
-  dossier: PartDossier,
-  { serial }: Readings,
+  bare: readonly BareModel[],
+  dossiers: readonly PartDossier[],
 ): ModelFacts[] {
-  const ids = open.models.map(({ modelId }) => modelId)
-  const termsOfModels = readTermsOfModels(
-    database,
-    ids,
-    new Set(dossier.statements.map(said => said.termsId)),
-  )
-  return listBareModels(database, ids, serial).map(model => ({
-    ...model,
-    termsIds: termsOfModels.get(model.modelId) ?? new Set(),
-  }))
+  const termsIds = new Set(dossiers.flatMap(({ statements }) => statements.map(said => said.termsId)))
+  const ids = bare.map(({ modelId }) => modelId)
+  const termsOfModels = readTermsOfModels(database, ids, termsIds)
+  return bare.map(model => ({ ...model, termsIds: termsOfModels.get(model.modelId) ?? new Set() }))
 }
 
 interface Judged {
   readonly question: ApplianceQuestion & { readonly part: string }
   readonly part: Part
   readonly open: OpenModels
+  readonly shelf: DossierShelf
+  readonly bare: readonly BareModel[]
   readonly dossier: PartDossier
   readonly models: readonly ModelFacts[]
   readonly readings: Readings
@@ -92,17 +94,18 @@ function isRefused(verdict: Verdict): boolean {
 }
 
 /** Parts of the same family that are proved to fit, genuine first. */
-function listInstead(database: ReadableDatabase, { part, open, readings }: Judged): string[] {
+function listInstead(database: ReadableDatabase, { part, open, shelf, bare, readings }: Judged): string[] {
   if (open.agreement === 'differs') return []
-  return listSiblingParts(database, part.familyId)
-    .filter(sibling => sibling.partId !== part.partId)
-    .filter(sibling => {
-      const dossier = readDossier(database, sibling.partId)
-      const decision = decideFit(dossier, readModelFacts(database, open, dossier, readings), readings)
-      return decision.verdict === 'fits' && decision.current === sibling.partId
+  const siblings = listSiblingParts(database, part.familyId).filter(({ partId }) => partId !== part.partId)
+  const dossiers = siblings.map(({ partId }) => shelf.dossier(partId))
+  const models = withTerms(database, bare, dossiers)
+  return dossiers
+    .filter(dossier => {
+      const { verdict, current } = decideFit(dossier, models, readings)
+      return verdict === 'fits' && current === dossier.asked.partId
     })
     .slice(0, mostInstead)
-    .map(({ partNumber }) => partNumber)
+    .map(({ asked }) => asked.partNumber)
 }
 
 const mostInstead = 5

@@ -4,7 +4,7 @@ import type { Output } from '../../shared-schemas/index.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { Refusal } from '../requests/refusal.ts'
-import { readDossier } from './dossier-queries.ts'
+import { currentShelf } from './dossier-queries.ts'
 import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
 import type { PartDossier } from './part-dossier.ts'
 import { type Supposition, supposeAppliances } from './suppose-appliances.ts'
@@ -17,7 +17,7 @@ export function handleListFittedModels(database: ReadableDatabase, typed: string
   const part = findPartByNumber(database, typed)
   if (part === undefined)
     throw new Refusal({ code: 'part-not-found', typed, nearest: listNearestPartNumbers(database, typed) })
-  const dossier = readDossier(database, part.partId)
+  const dossier = currentShelf(database).dossier(part.partId)
   const fitted = supposeAllSpokenOf(database, dossier).filter(suppositions =>
     suppositions.some(({ answer }) => answer.outcome === 'yes'),
   )

@@ -1,21 +1,16 @@
 import type { FittingFamily, FittingPart, FittingParts, Verdict } from '../../shared-schemas/fit-check.ts'
-import { type FamilyCode, type FamilyId, familyCode, type PartId } from '../../shared-schemas/identifiers.ts'
+import { familyCode, type PartId } from '../../shared-schemas/identifiers.ts'
 import type { PlateReadings } from '../../shared-schemas/plate-reading.ts'
-import { readLowestOffer } from '../catalogue/offer-queries.ts'
+import { type Offer, readLowestOffers } from '../catalogue/offer-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
 import { confirmModel } from './confirm-model.ts'
 import { countPerAppliance, positionsOf } from './count-per-appliance.ts'
 import { decideFit } from './decide-fit.ts'
-import { readDossier, readFamilyFacts } from './dossier-queries.ts'
+import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { findFamilies } from './find-families.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
-import {
-  type BareModel,
-  listBareModels,
-  listFamiliesOfTerms,
-  readAllTermsOfModels,
-} from './model-facts-queries.ts'
+import { listBareModels, listFamiliesOfTerms, readAllTermsOfModels } from './model-facts-queries.ts'
 import type { FamilyFacts, ModelFacts, Statement } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import { listSiblingParts } from './sibling-queries.ts'
@@ -23,8 +18,8 @@ import type { Readings } from './suppose-appliances.ts'
 import { wordReasons } from './word-answer.ts'
 import { wordAsked } from './word-asked.ts'
 
-/** Where one part is: told by the ledger, which this capability does not know. */
-export type ReadStock = (partId: PartId) => FittingPart['onHand']
+/** Where parts are: told by the ledger, which this capability does not know. */
+export type ReadStock = (partIds: readonly PartId[]) => ReadonlyMap<PartId, Readonly<FittingPart['onHand']>>
 
 interface ListQuestion extends PlateReadings {
   readonly function?: string | undefined
@@ -37,49 +32,72 @@ export function handleListFittingParts(
   open: OpenModels,
   question: ListQuestion,
 ): FittingParts {
-  const ids = open.models.map(({ modelId }) => modelId)
-  const termsOfModels = readAllTermsOfModels(database, ids)
   const readings = asReadings(question)
-  const bare = listBareModels(database, ids, readings.serial)
-  const asked: AskedList = { open, bare, termsOfModels, readings, readStock }
-  const families = familiesSpokenOf(database, termsOfModels)
+  const models = readModelsWithTerms(database, open, readings)
+  const shelf = currentShelf(database)
+  const families = listFamiliesSpokenOf(database, shelf, models)
   const wanted = question.function === undefined ? families : findFamilies(families, question.function)
+  const partIds = wanted.flatMap(({ parts }) => parts.map(({ partId }) => partId))
+  const asked: AskedList = {
+    shelf,
+    open,
+    models,
+    readings,
+    stock: readStock(partIds),
+    offers: readLowestOffers(database, partIds),
+  }
   return {
     outcome: open.outcome,
     models: open.models.length,
-    families: wanted.map(family => judgeFamily(database, asked, family)).sort(byFunctionAndName),
+    families: wanted.map(family => judgeFamily(asked, family)).sort(byFunctionAndName),
   }
 }
 
-interface AskedList {
-  readonly open: OpenModels
-  readonly bare: readonly BareModel[]
-  readonly termsOfModels: ReadonlyMap<number, ReadonlySet<number>>
-  readonly readings: Readings
-  readonly readStock: ReadStock
-}
-
-function familiesSpokenOf(database: ReadableDatabase, termsOfModels: AskedList['termsOfModels']) {
-  const termsIds = new Set([...termsOfModels.values()].flatMap(terms => [...terms]))
-  const familyIds = new Set(listFamiliesOfTerms(database, [...termsIds]).map(({ familyId }) => familyId))
-  return [...familyIds].map(id => ({
-    ...readFamilyFacts(database, id),
-    partWords: describeParts(database, id),
+function readModelsWithTerms(
+  database: ReadableDatabase,
+  open: OpenModels,
+  { serial }: Readings,
+): readonly ModelFacts[] {
+  const ids = open.models.map(({ modelId }) => modelId)
+  const termsOfModels = readAllTermsOfModels(database, ids)
+  return listBareModels(database, ids, serial).map(model => ({
+    ...model,
+    termsIds: termsOfModels.get(model.modelId) ?? new Set(),
   }))
 }
 
-function describeParts(database: ReadableDatabase, familyId: FamilyId): string[] {
-  return listSiblingParts(database, familyId).map(({ partNumber }) => partNumber)
+interface SpokenOf extends FamilyFacts {
+  readonly parts: readonly { readonly partId: PartId; readonly partNumber: string }[]
+  readonly partWords: readonly string[]
 }
 
-function judgeFamily(database: ReadableDatabase, asked: AskedList, family: FamilyFacts): FittingFamily {
-  const judged = listSiblingParts(database, family.familyId).map(({ partId }) =>
-    judgePart(database, asked, partId),
-  )
+function listFamiliesSpokenOf(
+  database: ReadableDatabase,
+  shelf: DossierShelf,
+  models: readonly ModelFacts[],
+): SpokenOf[] {
+  const termsIds = new Set(models.flatMap(model => [...model.termsIds]))
+  return listFamiliesOfTerms(database, [...termsIds]).map(id => {
+    const parts = listSiblingParts(database, id)
+    return { ...shelf.family(id), parts, partWords: parts.map(({ partNumber }) => partNumber) }
+  })
+}
+
+interface AskedList {
+  readonly shelf: DossierShelf
+  readonly open: OpenModels
+  readonly models: readonly ModelFacts[]
+  readonly readings: Readings
+  readonly stock: ReturnType<ReadStock>
+  readonly offers: ReadonlyMap<PartId, Offer>
+}
+
+function judgeFamily(asked: AskedList, family: SpokenOf): FittingFamily {
+  const judged = family.parts.map(({ partId }) => judgePart(asked, partId))
   const parts = judged.map(({ part }) => part).sort(byVerdictAndKind)
   const allowing = judged.flatMap(({ allowing }) => allowing)
   return {
-    family: asFamilyCode(family.family),
+    family: familyCode.parse(family.family),
     name: family.name,
     function: family.function,
     verdict: parts[0]?.verdict ?? 'no-record',
@@ -92,18 +110,14 @@ function judgeFamily(database: ReadableDatabase, asked: AskedList, family: Famil
 }
 
 function judgePart(
-  database: ReadableDatabase,
-  { open, bare, termsOfModels, readings, readStock }: AskedList,
+  { shelf, open, models, readings, stock, offers }: AskedList,
   partId: PartId,
 ): { readonly part: FittingPart; readonly allowing: readonly Statement[] } {
-  const dossier = readDossier(database, partId)
-  const models: ModelFacts[] = bare.map(model => ({
-    ...model,
-    termsIds: termsOfModels.get(model.modelId) ?? new Set(),
-  }))
+  const dossier = shelf.dossier(partId)
   const decision = confirmModel(open, decideFit(dossier, models, readings))
   const { partNumber, kind, maker, description } = dossier.asked
-  const superseding = decision.chain.at(-1)
+  const last = decision.chain.at(-1)
+  const isSuperseded = last !== undefined && last !== partId
   const part: FittingPart = {
     partNumber,
     kind,
@@ -113,21 +127,12 @@ function judgePart(
     reasons: wordReasons({ dossier, models, readings }, decision),
     ask: decision.ask.map(wordAsked),
     alsoNeeds: [...decision.alsoNeeds],
-    supersededBy:
-      superseding === undefined || superseding === partId
-        ? null
-        : (dossier.parts.get(superseding)?.partNumber ?? null),
-    onHand: readStock(partId),
-    price: readLowestOffer(database, partId),
+    supersededBy: isSuperseded ? (dossier.parts.get(last)?.partNumber ?? null) : null,
+    onHand: [...(stock.get(partId) ?? [])],
+    price: offers.get(partId) ?? null,
   }
-  const allowing = decision.answers
-    .filter(({ outcome }) => outcome === 'yes')
-    .flatMap(({ statements }) => statements)
-  return { part, allowing }
-}
-
-function asFamilyCode(family: string): FamilyCode {
-  return familyCode.parse(family)
+  const allowing = decision.answers.filter(({ outcome }) => outcome === 'yes')
+  return { part, allowing: allowing.flatMap(({ statements }) => statements) }
 }
 
 const verdictOrder: readonly Verdict[] = ['fits', 'fits-with-changes', 'ask', 'does-not-fit', 'no-record']

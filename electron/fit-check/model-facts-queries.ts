@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
+import { type FamilyId, familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { daysBetween } from './made-dates.ts'
 import { attributeKey, type ModelFacts } from './part-dossier.ts'
@@ -87,7 +87,7 @@ function readStatedAttributes(database: ReadableDatabase, modelIds: readonly Mod
 /** Which of these terms are said of which of these models. Few models are asked for theirs; many are found from the terms. */
 export function readTermsOfModels(
   database: ReadableDatabase,
-  modelIds: readonly ModelId[],
+  modelIds: readonly number[],
   termsIds: ReadonlySet<number>,
 ): ReadonlyMap<number, ReadonlySet<number>> {
   const found = new Map<number, Set<number>>(modelIds.map(id => [id, new Set()]))
@@ -108,18 +108,16 @@ export const fitmentsOfModels = `SELECT model_id, terms_id
 export const fitmentsOfTerms = `SELECT model_id, terms_id
   FROM json_each(?) AS asked CROSS JOIN fitment ON terms_id = asked.value`
 
-const termsSubjectRow = z.object({ terms_id: z.int(), family_id: familyId })
-
-/** The families of which anything is said of these models, of the family or of one of its parts, with the terms said. */
-export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readonly number[]) {
+/** The families of which any of these terms is said, of the family itself or of one of its parts. */
+export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readonly number[]): FamilyId[] {
   return database
     .rows(
-      termsSubjectRow,
-      `SELECT terms_id, ifnull(fitment_terms.family_id, part.family_id) AS family_id
+      z.object({ family_id: familyId }),
+      `SELECT DISTINCT ifnull(fitment_terms.family_id, part.family_id) AS family_id
        FROM json_each(?) AS asked JOIN fitment_terms ON terms_id = asked.value LEFT JOIN part USING (part_id)`,
       JSON.stringify(termsIds),
     )
-    .map(row => ({ termsId: row.terms_id, familyId: row.family_id }))
+    .map(row => row.family_id)
 }
 
 /** All terms that are said of each of these models. */

@@ -49,7 +49,7 @@ export function supposeAppliances(
   const answered = new Map<string, readonly Omit<Supposition, 'model'>[]>()
   return models.flatMap(model => {
     const spansOfModel = narrowToModel(spans, model, readings)
-    const alike = nameOfAlike(dossier, model, spansOfModel)
+    const alike = models.length === 1 ? '' : nameOfAlike(dossier, model, spansOfModel)
     const known =
       answered.get(alike) ?? supposeModel(dossier, model, { spans: spansOfModel, serials, ranges, readings })
     answered.set(alike, known)

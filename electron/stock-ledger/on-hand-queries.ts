@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { PartId } from '../../shared-schemas/identifiers.ts'
+import { type PartId, partId } from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 
 const onHandRow = z.object({
@@ -44,23 +44,44 @@ export function listOnHand(
 }
 
 const partOnHandRow = z.object({
+  part_id: partId,
   location: z.string(),
   name: z.string(),
   bin: z.string().nullable(),
   on_hand: z.int(),
 })
 
-/** Where one part is, the shop's own shelves first. */
-export function readPartOnHand(database: ReadableDatabase, partId: PartId) {
+export interface PlaceOnHand {
+  readonly location: string
+  readonly name: string
+  readonly bin: string | null
+  readonly quantity: number
+}
+
+/** Where each of these parts is, the shop's own shelves first; a part that is nowhere is left out. */
+export function readPartsOnHand(
+  database: ReadableDatabase,
+  partIds: readonly PartId[],
+): ReadonlyMap<PartId, readonly PlaceOnHand[]> {
   const rows = database.rows(
     partOnHandRow,
-    `SELECT location, location.name, bin, sum(delta) AS on_hand
-     FROM (SELECT to_location_id AS location_id, part_id, quantity AS delta FROM movement WHERE part_id = ?1
-           UNION ALL SELECT from_location_id, part_id, -quantity FROM movement WHERE part_id = ?1)
+    `WITH asked AS MATERIALIZED (SELECT value AS part_id FROM json_each(?))
+     SELECT part_id, location, location.name AS name, bin, sum(delta) AS on_hand
+     FROM (SELECT to_location_id AS location_id, part_id, quantity AS delta
+           FROM asked CROSS JOIN movement USING (part_id) WHERE to_location_id IS NOT NULL
+           UNION ALL
+           SELECT from_location_id, part_id, -quantity
+           FROM asked CROSS JOIN movement USING (part_id) WHERE from_location_id IS NOT NULL)
      JOIN location USING (location_id) LEFT JOIN opening_stock USING (location_id, part_id)
-     GROUP BY location_id HAVING on_hand <> 0
+     GROUP BY part_id, location_id HAVING on_hand <> 0
      ORDER BY CASE kind WHEN 'shop' THEN 0 WHEN 'van' THEN 1 ELSE 2 END, location`,
-    partId,
+    JSON.stringify(partIds),
   )
-  return rows.map(row => ({ location: row.location, name: row.name, bin: row.bin, quantity: row.on_hand }))
+  const places = Map.groupBy(rows, row => row.part_id)
+  return new Map(
+    [...places].map(([id, found]) => [
+      id,
+      found.map(({ location, name, bin, on_hand }) => ({ location, name, bin, quantity: on_hand })),
+    ]),
+  )
 }

@@ -154,6 +154,7 @@ const small = [
   'date_code',
   'supplier',
   'other',
+  'ranked',
 ]
 
 /**
