@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3'
 import type { z } from 'zod'
+import { Refusal } from '../requests/refusal.ts'
 
 /** A value that SQLite can bind. Numbers must be whole or real; booleans are written as 0 and 1 by the query. */
 export type Bindable = string | number | bigint | null | Uint8Array
@@ -97,7 +98,8 @@ export function inTransaction<Value>(
   database: DatabaseHandle,
   work: (writable: WritableDatabase) => Value extends Promise<unknown> ? never : Value,
 ): Value {
-  return database.connection.transaction(() => work(asWritable(database))).immediate() as Value
+  const transaction = database.connection.transaction(() => work(asWritable(database)))
+  return refusingBusy(database, () => transaction.immediate() as Value)
 }
 
 /**
@@ -108,7 +110,7 @@ export async function inLongTransaction<Value>(
   own: DatabaseHandle,
   work: (writable: WritableDatabase) => Promise<Value>,
 ): Promise<Value> {
-  own.run('BEGIN IMMEDIATE')
+  refusingBusy(own, () => own.run('BEGIN IMMEDIATE'))
   try {
     const value = await work(asWritable(own))
     own.run('COMMIT')
@@ -116,6 +118,16 @@ export async function inLongTransaction<Value>(
   } catch (thrown) {
     if (own.connection.inTransaction) own.run('ROLLBACK')
     throw thrown
+  }
+}
+
+/** Another program that writes for longer than we wait is no defect of ours, and the person can do something about it. */
+function refusingBusy<Value>({ connection }: DatabaseHandle, begin: () => Value): Value {
+  try {
+    return begin()
+  } catch (thrown) {
+    const isBusy = thrown instanceof Error && 'code' in thrown && thrown.code === 'SQLITE_BUSY'
+    throw isBusy ? new Refusal({ code: 'database-busy', file: connection.name }) : thrown
   }
 }
 
