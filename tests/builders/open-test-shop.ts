@@ -1,5 +1,6 @@
 import { v7 as newId } from 'uuid'
 import { openApplication } from '../../electron/application.ts'
+import type { Task } from '../../electron/requests/handlers.ts'
 import type { GivenInput, KnownRequestName, Output } from '../../shared-schemas/index.ts'
 import { wordProblem } from '../../shared-schemas/problem-wording.ts'
 import type { Reply } from '../../shared-schemas/request.ts'
@@ -7,11 +8,19 @@ import { type CatalogueTexts, withCatalogueFolder } from './catalogue-folder.ts'
 
 export interface TestShop {
   /** The reply as a host gives it, problem or value. */
-  ask<Name extends KnownRequestName>(name: Name, input: GivenInput<Name>): Promise<Reply<Output<Name>>>
+  ask<Name extends KnownRequestName>(
+    name: Name,
+    input: GivenInput<Name>,
+    task?: Task,
+  ): Promise<Reply<Output<Name>>>
   /** The value; throws the wording of a problem, so that a test which expects an answer says why it got none. */
-  answer<Name extends KnownRequestName>(name: Name, input: GivenInput<Name>): Promise<Output<Name>>
+  answer<Name extends KnownRequestName>(
+    name: Name,
+    input: GivenInput<Name>,
+    task?: Task,
+  ): Promise<Output<Name>>
   /** Loads more files, every row of them or none. */
-  load(files: CatalogueTexts): Promise<Output<'catalogue.load-files'>>
+  load(files: CatalogueTexts, task?: Task): Promise<Output<'catalogue.load-files'>>
   close(): void
 }
 
@@ -38,16 +47,16 @@ export async function openTestShop(
   })
   const shop: TestShop = {
     // The reply to a request carries that request's output; TypeScript cannot follow the name across the union.
-    ask: <Name extends KnownRequestName>(name: Name, input: GivenInput<Name>) =>
-      application.ask(name, input) as Promise<Reply<Output<Name>>>,
-    async answer(name, input) {
-      const reply = await shop.ask(name, input)
+    ask: <Name extends KnownRequestName>(name: Name, input: GivenInput<Name>, task?: Task) =>
+      application.ask(name, input, task) as Promise<Reply<Output<Name>>>,
+    async answer(name, input, task) {
+      const reply = await shop.ask(name, input, task)
       if (!reply.ok) throw new Error(wordProblem(reply.problem))
       return reply.value
     },
-    load: more =>
+    load: (more, task) =>
       withCatalogueFolder(more, folder =>
-        shop.answer('catalogue.load-files', { path: folder, strict: true }),
+        shop.answer('catalogue.load-files', { path: folder, strict: true }, task),
       ),
     close: () => application.close(),
   }

@@ -8,6 +8,7 @@ import { migrations } from '../../../electron/database/migrations/all-migrations
 import { openDatabase } from '../../../electron/database/open-database.ts'
 import { Refusal } from '../../../electron/requests/refusal.ts'
 import type { Problem } from '../../../shared-schemas/problem.ts'
+import { fingerprintFolder } from '../../builders/in-a-folder.ts'
 
 let folder: string
 let file: string
@@ -88,10 +89,19 @@ describe('a file that is not for us is refused in plain words and left byte for 
   test.each(cases)('%s', (title, make, problem) => {
     make()
     const target = title === 'a folder' ? folder : file
-    const before = contentsOf(folder)
+    const before = fingerprintFolder(folder)
     expect(problemOf(() => openDatabase(target))).toMatchObject(problem)
-    expect(contentsOf(folder)).toEqual(before)
+    expect(fingerprintFolder(folder)).toEqual(before)
   })
+})
+
+test('a file in a folder that is not there is refused, and no folder made', () => {
+  const target = path.join(folder, 'nowhere', 'shop.sqlite')
+  expect(problemOf(() => openDatabase(target))).toMatchObject({
+    code: 'database-unopenable',
+    why: 'its folder is not there',
+  })
+  expect(readdirSync(folder)).toEqual([])
 })
 
 test('a file that another program is writing is refused as busy', () => {
@@ -112,12 +122,6 @@ function problemOf(attempt: () => unknown): Problem {
     throw thrown
   }
   throw new Error('this should have been refused, and was done')
-}
-
-function contentsOf(inFolder: string): Record<string, string> {
-  return Object.fromEntries(
-    readdirSync(inFolder).map(name => [name, readFileSync(path.join(inFolder, name)).toString('base64')]),
-  )
 }
 
 function writeDatabase({ layout, application }: { layout: number; application: number }): void {
