@@ -4,14 +4,17 @@ import path from 'node:path'
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { commands } from '../../electron/hosts/command-line/all-commands.ts'
-import { runTallyplate, start } from './run-program.ts'
+import { killStragglers, runTallyplate, start } from './run-program.ts'
 import { makeSmallShop, type SmallShop } from './small-shop.ts'
 
 let shop: SmallShop
 beforeAll(async () => {
   shop = await makeSmallShop()
 })
-afterAll(() => shop.remove())
+afterAll(() => {
+  killStragglers()
+  shop.remove()
+})
 
 interface Expected {
   readonly code: number

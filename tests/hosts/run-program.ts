@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { type ChildProcess, spawn } from 'node:child_process'
 import path from 'node:path'
 
 const programFolder = path.join(import.meta.dirname, '../..')
@@ -25,6 +25,13 @@ export interface Running {
   readonly kill: () => void
 }
 
+const running = new Set<ChildProcess>()
+
+/** Ends what a test that failed half way has left running. */
+export function killStragglers(): void {
+  for (const child of running) child.kill('SIGKILL')
+}
+
 /** Starts a program of ours that goes on until it is interrupted. */
 export function start(
   script: string,
@@ -35,6 +42,8 @@ export function start(
     env: { ...process.env, NODE_ENV: 'test', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
+  running.add(child)
+  child.once('close', () => running.delete(child))
   const said = { stdout: '', stderr: '' }
   child.stdout.setEncoding('utf8').on('data', text => {
     said.stdout += text

@@ -11,6 +11,8 @@ const programFolder = path.join(import.meta.dirname, '../..')
 
 export interface RunningShell {
   readonly page: Page
+  /** What Chromium said on the page's console from its first moment on. */
+  readonly consoleLines: readonly string[]
   readonly order: (order: Order) => Promise<unknown>
   readonly report: () => Promise<Report>
   readonly exitCode: Promise<number | null>
@@ -28,6 +30,8 @@ export async function launchShell(databaseFile: string): Promise<RunningShell> {
     // Chromium's own sandbox does not run for root, as which build machines run; nothing from outside is loaded.
     chromiumSandbox: false,
   })
+  const consoleLines: string[] = []
+  context.on('console', message => consoleLines.push(message.text()))
   const port = await readDebuggingPort(path.join(folder, 'profile/DevToolsActivePort'))
   const program = fork(path.join(import.meta.dirname, 'boot.ts'), [programFolder], {
     env: {
@@ -64,6 +68,7 @@ export async function launchShell(databaseFile: string): Promise<RunningShell> {
     await loaded
     return {
       page: pageOf(context),
+      consoleLines,
       order,
       report: async () => (await order({ order: 'report' })) as Report,
       exitCode,
