@@ -66,11 +66,5 @@ function parseRow<Row extends z.ZodObject>(row: Row, cells: Readonly<Record<stri
   if (parsed.success) return parsed.data
   const first = parsed.error.issues[0]
   if (first === undefined) throw new Error('a row that does not parse has an issue')
-  throw new RowFault(String(first.path[0] ?? ''), wordIssue(first))
-}
-
-/** A cell that may also be empty is read either way; what is wrong is told by the way that is not empty, the last. */
-function wordIssue(issue: z.core.$ZodIssue): string {
-  const within = issue.code === 'invalid_union' ? issue.errors.at(-1)?.[0] : undefined
-  return within?.message ?? issue.message
+  throw new RowFault(String(first.path[0] ?? ''), first.message)
 }

@@ -112,6 +112,22 @@ export const gtinOrUnknown = unlessEmpty(
     }),
 )
 
-function unlessEmpty<Cell extends z.ZodType<unknown, string>>(cell: Cell) {
-  return z.union([z.literal('').transform(() => null), cell])
+/** Null for an empty cell, else what the cell says. A column repeats its few values, so each is read once. */
+function unlessEmpty<Value>(cell: z.ZodType<Value, string>) {
+  const read = new Map<string, Value>()
+  return z.string().transform((printed, context): Value | null => {
+    if (printed === '') return null
+    const known = read.get(printed)
+    if (known !== undefined) return known
+    const parsed = cell.safeParse(printed)
+    if (!parsed.success) {
+      for (const { message } of parsed.error.issues) context.addIssue({ code: 'custom', message })
+      return z.NEVER
+    }
+    if (read.size > mostKept) read.clear()
+    read.set(printed, parsed.data)
+    return parsed.data
+  })
 }
+
+const mostKept = 10_000

@@ -395,7 +395,7 @@ describe('what cannot be read is refused and changes nothing', () => {
 })
 
 test('a character of several bytes comes out right wherever the file is cut', async () => {
-  const brands = Array.from({ length: 60_000 }, (_, at) => `Løvåne№${at}`)
+  const brands = Array.from({ length: 15_000 }, (_, at) => `Løvåne№${at}`)
   const { database, load } = openTestCatalogue()
   await load({ 'brands.csv': `\u{feff}brand\n${brands.join('\n')}` })
   const stored = database.rows(z.object({ name: z.string() }), 'SELECT name FROM brand ORDER BY brand_id')
