@@ -65,7 +65,7 @@ export const places: readonly Place[] = [
   {
     name: 'database handles',
     holds: ['electron/database/handles.ts'],
-    mayImport: [],
+    mayImport: ['requests'],
     packages: [zod, /^better-sqlite3$/],
   },
   {
