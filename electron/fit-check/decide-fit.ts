@@ -26,7 +26,12 @@ export interface FitDecision {
   readonly alsoNeeds: readonly PartNumber[]
   readonly ask: readonly AskedFor[]
   /** The different answers met, the most frequent first; a proved verdict rests on all of them. */
-  readonly answers: readonly KnownAnswer[]
+  readonly answers: readonly MetAnswer[]
+}
+
+export interface MetAnswer extends KnownAnswer {
+  /** For how many of the open models it was met. */
+  readonly models: number
 }
 
 /**
@@ -82,23 +87,23 @@ function countModels(suppositions: readonly Supposition[]): FitDecision['models'
   }
 }
 
-function distinctAnswers(suppositions: readonly Supposition[]): KnownAnswer[] {
-  const counted = new Map<string, { answer: KnownAnswer; times: number }>()
-  for (const { answer } of suppositions) {
-    const { outcome, because, current, alsoNeeds, statements, disagreeing } = answer
-    const name = [
-      outcome,
-      because,
-      current,
-      alsoNeeds,
-      statements.map(said => said.termsId),
-      disagreeing,
-    ].join('\u0001')
-    const known = counted.get(name)
-    if (known === undefined) counted.set(name, { answer, times: 1 })
-    else known.times += 1
+function distinctAnswers(suppositions: readonly Supposition[]): MetAnswer[] {
+  const met = new Map<string, { answer: KnownAnswer; models: Set<number> }>()
+  for (const { answer, model } of suppositions) {
+    const name = nameAnswer(answer)
+    const known = met.get(name)
+    if (known === undefined) met.set(name, { answer, models: new Set([model.modelId]) })
+    else known.models.add(model.modelId)
   }
-  return [...counted.values()].sort((one, other) => other.times - one.times).map(({ answer }) => answer)
+  return [...met.values()]
+    .map(({ answer, models }) => ({ ...answer, models: models.size }))
+    .sort((one, other) => other.models - one.models)
+}
+
+function nameAnswer({ outcome, because, current, alsoNeeds, statements, disagreeing }: KnownAnswer): string {
+  return [outcome, because, current, alsoNeeds, statements.map(said => said.termsId), disagreeing].join(
+    '\u0001',
+  )
 }
 
 /** All plate positions are one thing to ask for; every other reading is its own. */

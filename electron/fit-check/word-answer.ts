@@ -1,7 +1,7 @@
 import type { Reason } from '../../shared-schemas/fit-check.ts'
 import type { PartId } from '../../shared-schemas/identifiers.ts'
 import { compareAttribute } from './compare-attributes.ts'
-import type { FitDecision } from './decide-fit.ts'
+import type { FitDecision, MetAnswer } from './decide-fit.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import { anyDay, wordDays } from './made-dates.ts'
 import type { FamilyFacts, ModelFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
@@ -20,7 +20,7 @@ export function wordReasons({ dossier, models, readings }: Asked, decision: FitD
     ...wordOpenSet(decision),
     ...wordDateCode(models, readings),
     ...wordChain(dossier, decision),
-    ...uniqueReasons(shown.flatMap(answer => wordKnownAnswer(dossier, answer, decision.answers.length > 1))),
+    ...uniqueReasons(shown.flatMap(answer => wordMetAnswer(dossier, answer, decision.models.open))),
     ...wordAttributes({ dossier, models, readings }, decision),
   ]
 }
@@ -32,7 +32,7 @@ function wordOpenSet({ models, verdict }: FitDecision): Reason[] {
   const text = {
     fits: `Fits whichever of the ${models.open} open models it is.`,
     'fits-with-changes': `Fits, with changes, whichever of the ${models.open} open models it is.`,
-    ask: `${models.open} models are open: it fits ${models.yes}, not ${models.no}; ${models.undecided} wait for a reading.`,
+    ask: `Of the ${models.open} open models it fits ${models.yes}, not ${models.no}${models.undecided > 0 ? `; of ${models.undecided} more must be read` : ''}.`,
     'does-not-fit': `Fits none of the ${models.open} open models.`,
     'no-record': `Of the ${models.open} open models none is on record with it.`,
   }[verdict]
@@ -66,26 +66,18 @@ function wordChain({ parts }: PartDossier, { chain, current, alsoNeeds }: FitDec
   ]
 }
 
-function wordKnownAnswer(
-  { parts, families }: PartDossier,
-  answer: KnownAnswer,
-  oneOfSeveral: boolean,
-): Reason[] {
+function wordMetAnswer({ parts, families }: PartDossier, answer: MetAnswer, open: number): Reason[] {
   const part = parts.get(answer.current)
   const family = part && families.get(part.familyId)
-  if (part === undefined || family === undefined) return []
-  if (answer.because === 'attribute-disagrees') return []
-  if (answer.statements.length === 0)
-    return [
-      {
-        code: answer.because,
-        text: `Nothing is said of ${part.partNumber} or of ${family.name} for ${oneOfSeveral ? 'some of these models' : 'this model'}.`,
-        source: null,
-      },
-    ]
+  if (part === undefined || family === undefined || answer.because === 'attribute-disagrees') return []
+  const ofWhich = answer.models < open ? ` (${answer.models} of ${open} models)` : ''
+  if (answer.statements.length === 0) {
+    const text = `Nothing is said of ${part.partNumber} or of ${family.name} for ${open > 1 ? 'these models' : 'this model'}${ofWhich}.`
+    return [{ code: answer.because, text, source: null }]
+  }
   return answer.statements.map(statement => ({
     code: answer.because,
-    text: wordStatement(statement, answer, { part, family, parts }),
+    text: `${wordStatement(statement, answer, { part, family, parts })}${ofWhich}.`,
     source: statement.source,
   }))
 }
@@ -108,18 +100,18 @@ function wordStatement(
     case 'listed-part':
     case 'listed-family':
     case 'attribute-disagrees':
-      return `${subject}: listed${when}.`
+      return `${subject}: listed${when}`
     case 'listed-as-replaced':
-      return `${subject}: listed${when}; ${part.partNumber} takes its place${alsoNeeds.length > 0 ? `, with ${alsoNeeds.join(', ')}` : ''}.`
+      return `${subject}: listed${when}; ${part.partNumber} takes its place${alsoNeeds.length > 0 ? `, with ${alsoNeeds.join(', ')}` : ''}`
     case 'excluded-part':
     case 'excluded-family':
-      return `${subject}: must not be used here${when}.`
+      return `${subject}: must not be used here${when}`
     case 'conditions-fail':
-      return `${subject}: listed only for those ${conditions.join(', ')}.`
+      return `${subject}: listed only ${conditions.join(', ')}`
     case 'safety-device-not-listed':
-      return `${family.name} is listed${when}, but it is a safety device: only a part listed by its own number may go in, and ${part.partNumber} is not.`
+      return `${family.name} is listed${when}, but it is a safety device: only a part listed by its own number may go in, and ${part.partNumber} is not`
     case 'nothing-said':
-      return `Nothing is said of ${subject} for this model.`
+      return `Nothing is said of ${subject} for this model`
   }
 }
 

@@ -1,24 +1,27 @@
-import type { AskedReading } from '../../shared-schemas/fit-check.ts'
+import type { AskedReading, Verdict } from '../../shared-schemas/fit-check.ts'
 import type { AskedFor } from './decide-fit.ts'
 
 /** One asked reading with its sentence: what to read, and what its values mean where they are few. */
 export function wordAsked({ reading, positions, means }: AskedFor): AskedReading {
-  const few = means.slice(0, mostValues)
   return {
     reading,
     ...(positions.length > 0 ? { positions: [...positions] } : {}),
     means: means.map(meaning => ({ ...meaning })),
-    text: `${whatToRead(reading, positions)}${few.length < means.length ? '' : `: ${few.map(wordMeaning).join('; ')}`}.`,
+    text: `${whatToRead(reading, positions)}${means.length > mostValues ? '' : `: ${wordMeans(means)}`}.`,
   }
 }
 
-const mostValues = 6
+const mostValues = 12
 
-function wordMeaning({ value, verdict }: AskedFor['means'][number]): string {
-  return `${value} ${verdictWords[verdict]}`
+/** Values that mean the same are said together: `A fits; B or C does not fit`. */
+function wordMeans(means: AskedFor['means']): string {
+  const byVerdict = Map.groupBy(means, ({ verdict }) => verdict)
+  return [...byVerdict]
+    .map(([verdict, same]) => `${same.map(({ value }) => value).join(' or ')} ${verdictWords[verdict]}`)
+    .join('; ')
 }
 
-const verdictWords = {
+const verdictWords: Readonly<Record<Verdict, string>> = {
   fits: 'fits',
   'fits-with-changes': 'fits with changes',
   ask: 'leaves it open',
