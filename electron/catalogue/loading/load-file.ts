@@ -26,7 +26,7 @@ export async function loadFile(
   }
   if (header === undefined) checkHeader(file, path, [])
   for (const [line, outcome] of taker.finish?.() ?? []) tally.settleLater(line, outcome)
-  return tally.counts()
+  return tally.close()
 }
 
 type Cells = Readonly<Record<string, string>>
@@ -69,6 +69,7 @@ class Tally {
   readonly #counts = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
   /** Rows put off, so that they can be written among the rejected as they stood. */
   readonly #later = new Map<number, CsvRow>()
+  readonly #rejected: (readonly [row: CsvRow, fault: RowFault])[] = []
   #rows = 0
   #reportedAt = 0
 
@@ -93,7 +94,7 @@ class Tally {
   #count(row: CsvRow, outcome: Outcome | RowFault): void {
     if (outcome instanceof RowFault) {
       this.#counts.rejected += 1
-      this.#rejects.add(this.#file, row, outcome)
+      this.#rejected.push([row, outcome])
     } else this.#counts[outcome] += 1
   }
 
@@ -106,7 +107,10 @@ class Tally {
     task.report({ what: this.#file, done: this.#rows, expected })
   }
 
-  counts(): LoadedFile {
+  /** The end of the file: its rejected rows are handed on in the order of their lines, those put off among the others. */
+  close(): LoadedFile {
+    this.#rejected.sort(([one], [other]) => one.line - other.line)
+    for (const [row, fault] of this.#rejected) this.#rejects.add(this.#file, row, fault)
     return { file: this.#file, ...this.#counts }
   }
 }

@@ -6,7 +6,7 @@ export interface RejectedAsItStood extends RejectedRow {
   readonly cells: readonly string[]
 }
 
-/** The rows that a run did not take, in the order of the files, and of the lines where they are known at once. */
+/** The rows that a run did not take, in the order of the files and their lines. */
 export class Rejects {
   readonly #rows: RejectedAsItStood[] = []
 

@@ -280,6 +280,20 @@ describe('supersessions', () => {
   ]
   test.each(cases)('%s', (_title, rows, expected) => check(rows, expected))
 
+  test('rows rejected at once and at the end are named in the order of their lines', async () => {
+    const { rejected } = await openTestCatalogue().load({
+      ...parts('A', 'B'),
+      'fitments.csv': `${smallCatalogue['fitments.csv'].split('\n')[0]}\n`,
+      'cross_references.csv': 'number,part_number\n',
+      'opening_stock.csv': 'location,part_number,quantity\n',
+      'offers.csv': 'supplier,part_number,price\n',
+      'usage.csv': 'date,location,part_number,quantity\n',
+      'van_lists.csv': 'van,part_number,family,level\n',
+      'supersessions.csv': `${header}\nA,B,one,,,\nA,Z,one,,,\nB,A,one,,,\n`,
+    })
+    expect(rejected.map(({ line }) => line)).toEqual([2, 3, 4])
+  })
+
   test('a row that closes a loop with what was loaded before is rejected alone', async () => {
     const { load } = await loadInTurn(smallCatalogue)
     const { rejected } = await load({ 'supersessions.csv': `${header}\n0048-0122,0048-0121,one,,,\n` })
