@@ -1,4 +1,8 @@
-import type { FoundModels, ModelCandidate } from '../../../shared-schemas/model-lookup.ts'
+import type {
+  CharacterDifference,
+  FoundModels,
+  ModelCandidate,
+} from '../../../shared-schemas/model-lookup.ts'
 import type { Problem } from '../../../shared-schemas/problem.ts'
 import { wordProblem } from '../../../shared-schemas/problem-wording.ts'
 import { Refusal } from '../../requests/refusal.ts'
@@ -75,18 +79,28 @@ function questionOf(given: Given, text: string) {
 }
 
 function writeFound(found: FoundModels): string {
-  const rows = found.candidates.map(candidate => [
-    `  ${candidate.brand}`,
-    candidate.modelNumber,
-    candidate.applianceType,
-    writeDifferences(candidate),
-  ])
-  const more = found.openModels - found.candidates.length
+  const { outcome, candidates, openModels } = found
+  const isSettled = outcome === 'exact' || outcome === 'several'
+  const agreeing = isSettled ? candidates.slice(0, openModels) : candidates
+  const others = candidates.slice(agreeing.length)
+  const more = openModels - candidates.length
   return [
     writeOutcome(found),
-    ...alignColumns(rows),
-    ...(found.outcome === 'several' && more > 0 ? [`  and ${more} more; --top lists them`] : []),
+    ...writeCandidates(agreeing),
+    ...(outcome === 'several' && more > 0 ? [`  and ${more} more; --top lists them`] : []),
+    ...(others.length > 0 ? ['Close to it, to compare:', ...writeCandidates(others)] : []),
   ].join('\n')
+}
+
+function writeCandidates(candidates: readonly ModelCandidate[]): string[] {
+  return alignColumns(
+    candidates.map(candidate => [
+      `  ${candidate.brand}`,
+      candidate.modelNumber,
+      candidate.applianceType,
+      writeDifferences(candidate),
+    ]),
+  )
 }
 
 function writeOutcome({ outcome, typed, openModels, candidates }: FoundModels): string {
@@ -106,21 +120,49 @@ function writeOutcome({ outcome, typed, openModels, candidates }: FoundModels): 
 
 function writeDifferences({ differences, matched, salesNames }: ModelCandidate): string {
   const sold = matched === 'sales-name' ? `sold as ${salesNames.join(', ')}` : ''
-  const differs = differences.map(
-    ({ at, typed, catalogue }) =>
-      `place ${at}: typed ${typed || 'nothing'}, catalogue ${catalogue || 'nothing'}`,
-  )
-  return [sold, ...differs].filter(part => part !== '').join('; ')
+  return [sold, ...joinRuns(differences).map(writeRun)].filter(part => part !== '').join('; ')
 }
 
-function writeLine({
-  typed,
+interface Run extends CharacterDifference {
+  readonly to: number
+}
+
+/** Differences that stand side by side are read as one. */
+function joinRuns(differences: readonly CharacterDifference[]): Run[] {
+  const runs: Run[] = []
+  for (const { at, typed, catalogue } of differences) {
+    const last = runs.at(-1)
+    if (last !== undefined && at - last.to <= 1 && (typed === '') === (last.typed === ''))
+      runs.splice(-1, 1, {
+        at: last.at,
+        to: at,
+        typed: last.typed + typed,
+        catalogue: last.catalogue + catalogue,
+      })
+    else runs.push({ at, to: at, typed, catalogue })
+  }
+  return runs
+}
+
+function writeRun({ at, to, typed, catalogue }: Run): string {
+  const place = at === to ? `place ${at}` : `places ${at} to ${to}`
+  if (typed === '') return `${place}: not typed, catalogue ${catalogue}`
+  return `${place}: typed ${typed}, catalogue ${catalogue || 'nothing'}`
+}
+
+function writeLine(found: FoundModels & { readonly problem?: Problem }): string[] {
+  return [found.typed, found.outcome, writeBest(found)]
+}
+
+function writeBest({
   outcome,
+  openModels,
   candidates,
   problem,
-}: FoundModels & { readonly problem?: Problem }): string[] {
-  const best = candidates[0]
-  const says =
-    problem === undefined ? `${best?.brand ?? ''} ${best?.modelNumber ?? ''}`.trim() : wordProblem(problem)
-  return [typed, outcome, says]
+}: FoundModels & { readonly problem?: Problem }): string {
+  if (problem !== undefined) return wordProblem(problem)
+  const [best] = candidates
+  if (best === undefined) return ''
+  const named = `${best.brand} ${best.modelNumber}`
+  return outcome === 'several' ? `${openModels} models, first ${named}` : named
 }

@@ -45,7 +45,10 @@ export const models: Command = {
       modelNumber,
       conditions.join('; '),
     ])
-    const lines = [`${found.partNumber} goes into ${found.count} models:`, ...alignColumns(rows)]
+    const lines = [
+      `${found.partNumber} goes into ${found.count} ${found.count === 1 ? 'model' : 'models'}:`,
+      ...alignColumns(rows),
+    ]
     const text = found.count === 0 ? `No model is on record for ${found.partNumber}.` : lines.join('\n')
     return { value: found, text, needsPerson: false }
   },
