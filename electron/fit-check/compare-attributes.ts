@@ -1,4 +1,4 @@
-import { type Interval, readValue, type StatedValue } from './measured-values.ts'
+import { type Interval, readValue, type StatedValue } from '../catalogue/measured-values.ts'
 
 /** How a family's attribute must agree between the part and the appliance. */
 export interface AttributeRule {

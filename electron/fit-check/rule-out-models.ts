@@ -1,5 +1,5 @@
+import { readValue } from '../catalogue/measured-values.ts'
 import { daysInBoth } from './made-dates.ts'
-import { readValue } from './measured-values.ts'
 import { attributeKey, type ModelFacts, type PartDossier } from './part-dossier.ts'
 import type { Readings } from './suppose-appliances.ts'
 

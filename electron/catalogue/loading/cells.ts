@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { findGtinFault } from '../check-gtin.ts'
+import { readValue } from '../measured-values.ts'
 import { isPartialDate } from './partial-date.ts'
 
 // One cell each, already without the blanks round it. Empty means not known and becomes null; a reason follows the
@@ -32,28 +33,10 @@ export const wholeDate = z.string().refine(written => written.length === 10 && i
 /** A figure as it is printed on a plate: `230`, `220-240`, `220..240` or `115/230`, perhaps with its unit. */
 export function ratingOrUnknown(unit: 'V' | 'Hz' | 'W') {
   return unlessEmpty(
-    z.string().refine(printed => isMeasured(printed, unit), {
+    z.string().refine(printed => readValue(printed, unit) !== undefined, {
       error: ({ input }) => `“${input}” is no figure in ${unit}: write 230, 220-240 or 115/230`,
     }),
   )
-}
-
-/** Numbers, ranges or alternatives in any unit that is given with them. The two ends of a range are in order. */
-export function isMeasured(printed: string, unit?: string): boolean {
-  return printed.split(/[/|]/).every(alternative => {
-    const found = measured.exec(alternative.trim())
-    if (found === null) return false
-    const [, low, high, suffix] = found
-    if (unit !== undefined && suffix && !isUnit(suffix, unit)) return false
-    return high === undefined || Number(low) <= Number(high)
-  })
-}
-
-const measured = /^([+-]?\d+(?:\.\d+)?)(?:\s*(?:\.\.|-|–|to)\s*([+-]?\d+(?:\.\d+)?))?\s*(\D.*)?$/
-
-/** `V`, `kW`, `V~`, and `V AC` as plates have it. */
-function isUnit(suffix: string, unit: string): boolean {
-  return new RegExp(`^k?${unit}\\s*(~|∼|AC)?$`, 'i').test(suffix.trim())
 }
 
 /** A whole number that is not below `least`. */

@@ -31,10 +31,13 @@ function squeezeWords(words: string): string {
 const numberText = '[+-]?\\d+(?:\\.\\d+)?'
 const measured = new RegExp(`^(${numberText})(?:\\s*(?:\\.\\.|-|–|to)\\s*(${numberText}))?\\s*(\\D.*)?$`)
 
+/** Plates mark an alternating supply in the unit's wake: `230 V~`, `230 V AC`. */
+const alternating = /\s*(~|∼|AC)$/i
+
 function readInterval(text: string, unit: string): Interval | undefined {
   const found = measured.exec(text)
   if (found === null) return undefined
-  const factor = unitFactor((found[3] ?? unit).trim().replace(/[~∼]$/, ''), unit)
+  const factor = unitFactor((found[3] ?? unit).replace(alternating, '').trim(), unit)
   if (factor === undefined) return undefined
   const low = Number(found[1]) * factor
   const high = found[2] === undefined ? low : Number(found[2]) * factor
