@@ -89,5 +89,8 @@ async function sumSizes(folder: string): Promise<number> {
 /** What an installer says first is what went wrong; the rest is where in its own code. */
 function firstLine(said: string): string {
   const line = said.split('\n').find(candidate => candidate.trim() !== '') ?? 'its installer gave no reason'
-  return line.trim().slice(0, 160)
+  return line
+    .trim()
+    .replace(/^\w*Error: /, '')
+    .slice(0, 160)
 }

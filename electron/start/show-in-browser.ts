@@ -69,5 +69,12 @@ async function announce(
   const next = isOpened
     ? 'Your browser opens it'
     : 'Open this address in a browser on this machine; it works once'
-  console.log(`${next}. Stop with Ctrl+C.`)
+  console.log(`${next}. ${offerAnother(host)}Stop with Ctrl+C.`)
+}
+
+/** The address is spent once it was opened. Whoever closes the browser gets another one here, without starting anew. */
+function offerAnother(host: BrowserHost): string {
+  if (!process.stdin.isTTY) return ''
+  process.stdin.on('data', () => console.log(host.newAddress())).unref()
+  return 'Press Enter for another address. '
 }

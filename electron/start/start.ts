@@ -18,10 +18,20 @@ import { readStartOptions, type StartOptions, writeStartHelp } from './start-opt
 try {
   process.exitCode = await start(readStartOptions(process.argv.slice(2)))
 } catch (thrown) {
-  if (thrown instanceof WrongUse) console.error(thrown.message)
-  else if (thrown instanceof Refusal) console.error(wordProblem(thrown.problem))
-  else throw thrown
-  process.exitCode = 2
+  process.exitCode = report(thrown)
+}
+
+/** One line for what a person can mend (2); all there is to know for what we must (3). */
+function report(thrown: unknown): 2 | 3 {
+  const line = wordMendable(thrown)
+  if (line !== undefined) console.error(line)
+  else console.error('Something went wrong inside Tallyplate. Report it with the lines below.\n', thrown)
+  return line === undefined ? 3 : 2
+}
+
+function wordMendable(thrown: unknown): string | undefined {
+  if (thrown instanceof WrongUse) return thrown.message
+  return thrown instanceof Refusal ? wordProblem(thrown.problem) : undefined
 }
 
 async function start(options: StartOptions): Promise<number> {
