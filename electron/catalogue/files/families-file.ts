@@ -48,8 +48,8 @@ export const familiesFile = defineFile({
     )
     return {
       take(row, line) {
-        // A family that may be a safety device is treated as one: the caution costs a sentence, its lack a kitchen.
-        const safetyDevice = row.safety_device === false ? 0 : 1
+        // The flag is raised by name: most families, such as basket wheels, leave it empty.
+        const safetyDevice = row.safety_device === true ? 1 : 0
         const values = [row.name || row.family, row.function, row.appliance_types.join('|'), safetyDevice]
         const named = [...row.hazards].sort()
         return rows.write({ key: [row.family], values: [...values, named.join('|')], line }, () => {

@@ -26,7 +26,8 @@ export const parts: Command = {
       ...givenReadings(given),
       ...present(given, ['function']),
     })
-    return { value: found, text: writeParts(model, found), needsPerson: found.outcome === 'none' }
+    const { function: words } = present(given, ['function'])
+    return { value: found, text: writeParts(found, { model, words }), needsPerson: found.outcome === 'none' }
   },
 }
 
@@ -54,11 +55,20 @@ export const models: Command = {
   },
 }
 
-function writeParts(model: string, { outcome, models: open, families }: FittingParts): string {
+interface AskedFor {
+  readonly model: string
+  readonly words: string | undefined
+}
+
+function writeParts({ outcome, models: open, families }: FittingParts, { model, words }: AskedFor): string {
   if (outcome === 'none')
     return `No model agrees with “${model}”. Read the plate again, or try the number on the door.`
   const over = open === 1 ? 'this model' : `all ${open} models that “${model}” leaves open`
-  const heading = families.length === 0 ? `Nothing is on record for ${over}.` : `What goes into ${over}:`
+  if (families.length === 0)
+    return words === undefined
+      ? `Nothing is on record for ${over}.`
+      : `Nothing called “${words}” is on record for ${over}. Try another word, or leave it out to see everything.`
+  const heading = `What goes into ${over}:`
   return [heading, ...families.flatMap(writeFamily)].join('\n')
 }
 
