@@ -1,0 +1,73 @@
+import type { KeyboardEvent, RefObject } from 'react'
+import type { FittingFamily } from '../../shared-schemas/fit-check.ts'
+import { FamilyRow } from './family-row.tsx'
+import { groupFamilies } from './group-families.ts'
+
+interface FitCardProps {
+  readonly families: readonly FittingFamily[]
+  readonly shops: ReadonlySet<string>
+  readonly openFamily: string | null
+  readonly isStale: boolean
+  readonly filterField: RefObject<HTMLInputElement | null>
+  readonly onOpen: (family: string | null) => void
+}
+
+/** What fits, in groups by what it does. Arrows go from line to line; the first one leads back to the filter. */
+export function FitCard({ families, shops, openFamily, isStale, filterField, onOpen }: FitCardProps) {
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keys act for the lines inside, which are buttons
+    <div
+      className="fit-list"
+      data-stale={isStale || undefined}
+      aria-busy={isStale}
+      onKeyDown={event => walkLines(event, filterField.current)}
+    >
+      <ColumnNames />
+      {groupFamilies(families).map(group => (
+        <section key={group.function} className="fit-group" aria-label={group.function}>
+          <h3 className="fit-group__function">{group.function}</h3>
+          <ul className="fit-group__families">
+            {group.families.map(family => (
+              <FamilyRow
+                key={family.family}
+                family={family}
+                shops={shops}
+                isOpen={family.family === openFamily}
+                onToggle={() => onOpen(family.family === openFamily ? null : family.family)}
+              />
+            ))}
+          </ul>
+        </section>
+      ))}
+    </div>
+  )
+}
+
+/** Names of the columns for the eye; each line says its own words to a screen reader. */
+function ColumnNames() {
+  return (
+    <div className="fit-columns" aria-hidden="true">
+      <span>Family</span>
+      <span />
+      <span>Takes</span>
+      <span>Part</span>
+      <span>Nearest</span>
+      <span className="fit-columns__price">We pay</span>
+    </div>
+  )
+}
+
+/** The lines in the order in which they stand. */
+export function familyLines(within: ParentNode = document): HTMLElement[] {
+  return [...within.querySelectorAll<HTMLElement>('[data-family-line]')]
+}
+
+function walkLines(event: KeyboardEvent<HTMLElement>, filterField: HTMLInputElement | null): void {
+  if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return
+  const lines = familyLines(event.currentTarget)
+  const at = lines.findIndex(line => line === event.target)
+  if (at < 0) return
+  event.preventDefault()
+  const next = event.key === 'ArrowDown' ? lines[at + 1] : at === 0 ? filterField : lines[at - 1]
+  next?.focus()
+}

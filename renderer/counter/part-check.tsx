@@ -1,0 +1,57 @@
+import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
+import { CautionList } from '../components/caution-list.tsx'
+import { ReasonList } from '../components/reason-list.tsx'
+import { VerdictWord } from '../components/verdict-word.tsx'
+
+interface PartCheckProps {
+  readonly answer: FitAnswer
+  readonly onTry: (part: string) => void
+}
+
+/** The verdict on the part in the customer's hand, with everything it rests on. */
+export function PartCheck({ answer, onTry }: PartCheckProps) {
+  const { verdict, part, reasons, ask, alsoNeeds, insteadTry, cautions, quantityPerAppliance } = answer
+  return (
+    <section className={`part-check part-check--${verdict}`} aria-label="Part in the hand">
+      <div className="part-check__verdict">
+        <VerdictWord verdict={verdict} />
+        <p className="part-check__part">
+          <span className="number">{part.partNumber ?? part.typed}</span>
+          {part.description !== null && <span> {part.description}</span>}
+        </p>
+        {part.current !== null && part.current !== part.partNumber && (
+          <p>
+            Supplied today as <span className="number">{part.current}</span>.
+          </p>
+        )}
+        {quantityPerAppliance !== null && quantityPerAppliance > 1 && (
+          <p>The appliance takes {quantityPerAppliance}.</p>
+        )}
+      </div>
+      <div className="part-check__why">
+        {ask.map(({ text }) => (
+          <p key={text} className="asked-sentence">
+            {text}
+          </p>
+        ))}
+        {alsoNeeds.length > 0 && (
+          <p>
+            <strong>Also needed:</strong> <span className="number">{alsoNeeds.join(', ')}</span>
+          </p>
+        )}
+        <ReasonList reasons={reasons} />
+        {insteadTry.length > 0 && (
+          <p className="part-check__instead">
+            Instead, try{' '}
+            {insteadTry.map(number => (
+              <button key={number} type="button" className="plain-button" onClick={() => onTry(number)}>
+                <span className="number">{number}</span>
+              </button>
+            ))}
+          </p>
+        )}
+      </div>
+      <CautionList cautions={cautions} />
+    </section>
+  )
+}

@@ -1,0 +1,69 @@
+import type { FittingPart } from '../../shared-schemas/fit-check.ts'
+import { PartPlaces } from '../components/part-places.tsx'
+import { ReasonList } from '../components/reason-list.tsx'
+import { VerdictWord } from '../components/verdict-word.tsx'
+import { wordMoney } from '../components/word-money.ts'
+import type { PartGroup as Group } from './group-parts.ts'
+
+/** Parts with one verdict for the same reasons: each with its maker, where it lies and what it costs; the reasons once. */
+export function PartGroup({ group: { parts, shared } }: { readonly group: Group }) {
+  const { verdict, ask, alsoNeeds, reasons } = shared
+  return (
+    <li className="part-group">
+      <VerdictWord verdict={verdict} />
+      <table className="part-table">
+        <thead className="unseen">
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">Maker</th>
+            <th scope="col">Where</th>
+            <th scope="col">We pay</th>
+          </tr>
+        </thead>
+        <tbody>
+          {parts.map(part => (
+            <PartRow key={part.partNumber} part={part} />
+          ))}
+        </tbody>
+      </table>
+      <div className="part-group__why">
+        {ask.map(({ text }) => (
+          <p key={text} className="asked-sentence">
+            {text}
+          </p>
+        ))}
+        {alsoNeeds.length > 0 && (
+          <p>
+            <strong>Also needed:</strong> <span className="number">{alsoNeeds.join(', ')}</span>
+          </p>
+        )}
+        <ReasonList reasons={reasons} />
+      </div>
+    </li>
+  )
+}
+
+function PartRow({ part }: { readonly part: FittingPart }) {
+  const { partNumber, kind, maker, price, supersededBy, onHand } = part
+  return (
+    <tr className="part-row">
+      <th scope="row" className="number part-row__number">
+        {partNumber}
+      </th>
+      <td>
+        {kind === 'genuine' ? 'Genuine' : 'Pattern'}, {maker}
+        {supersededBy !== null && (
+          <>
+            ; replaced by <span className="number">{supersededBy}</span>
+          </>
+        )}
+      </td>
+      <td>
+        <PartPlaces onHand={onHand} />
+      </td>
+      <td className="part-row__price">
+        {price === null ? 'no offer' : `${wordMoney(price)}, ${price.supplier}`}
+      </td>
+    </tr>
+  )
+}

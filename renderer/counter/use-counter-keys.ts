@@ -1,0 +1,39 @@
+import { type RefObject, useEffect } from 'react'
+
+interface CounterKeys {
+  readonly plateField: RefObject<HTMLInputElement | null>
+  readonly partField: RefObject<HTMLInputElement | null>
+  readonly onCopySlip: () => void
+}
+
+/** Keys that act from anywhere on the Counter: Esc back to the plate, F2 to the part in the hand, F8 copies the slip. */
+export function useCounterKeys({ plateField, partField, onCopySlip }: CounterKeys): void {
+  useEffect(() => {
+    const act = (event: KeyboardEvent) => {
+      if (event.isComposing || event.altKey || event.ctrlKey || event.metaKey) return
+      const action = actionOf(event.key)
+      if (action === undefined) return
+      event.preventDefault()
+      action()
+    }
+    const actionOf = (key: string) => {
+      switch (key) {
+        case 'Escape':
+          return () => focusAndSelect(plateField.current)
+        case 'F2':
+          return () => focusAndSelect(partField.current)
+        case 'F8':
+          return onCopySlip
+        default:
+          return undefined
+      }
+    }
+    document.addEventListener('keydown', act)
+    return () => document.removeEventListener('keydown', act)
+  }, [plateField, partField, onCopySlip])
+}
+
+export function focusAndSelect(field: HTMLInputElement | null): void {
+  field?.focus()
+  field?.select()
+}

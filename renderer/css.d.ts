@@ -1,0 +1,2 @@
+/** A style sheet is taken for its effect on the page alone. */
+declare module '*.css'
