@@ -6,6 +6,8 @@ export interface SharedTrigrams {
   readonly positions: Uint32Array
   /** How many of the text's trigrams each of them lacks, in the same order. */
   readonly lacking: Uint8Array
+  /** What every other key lacks at the least. */
+  readonly othersLack: number
 }
 
 /** Which keys share enough trigrams with a text to be worth laying beside it. */
@@ -15,10 +17,11 @@ export function countSharedTrigrams(table: KeyTable, text: Uint8Array): SharedTr
     0,
     Math.min(mostTrigrams, listTrigrams(table.alphabet, text, 0, text.length, own)),
   )
-  const touched = countUp(table, wanted, fewestShared(wanted.length))
+  const fewest = fewestShared(wanted.length)
+  const touched = countUp(table, wanted, fewest)
   const sorted = sortByCount(table.shared, touched, wanted.length)
   clear(table, wanted)
-  return sorted
+  return { ...sorted, othersLack: wanted.length - fewest + 1 }
 }
 
 /** Counts are bytes. */
@@ -28,7 +31,7 @@ const mostTrigrams = 255
 function fewestShared(wanted: number): number {
   if (wanted >= 11) return 4
   if (wanted >= 10) return 3
-  return wanted >= 6 ? 2 : 1
+  return wanted >= 7 ? 2 : 1
 }
 
 function countUp(
@@ -50,7 +53,7 @@ function countUp(
 }
 
 /** By how much they share, then by position: one pass to count, one to place. */
-function sortByCount(shared: Uint8Array, touched: number[], most: number): SharedTrigrams {
+function sortByCount(shared: Uint8Array, touched: number[], most: number) {
   const next = new Uint32Array(most + 2)
   for (const position of touched) (next[most - (shared[position] as number) + 1] as number)++
   for (let lacking = 0; lacking <= most; lacking++)

@@ -29,7 +29,27 @@ export function explainDifferences(compared: Compared): CharacterDifference[] {
     at -= step === 'swapped' ? 2 : step === 'added' ? 0 : 1
     place -= step === 'swapped' ? 2 : step === 'missing' ? 0 : 1
   }
-  return [...differences, ...notGiven(key, 0, at)].sort((one, other) => one.at - other.at)
+  return pairUp([...differences, ...notGiven(key, 0, at)].sort((one, other) => one.at - other.at))
+}
+
+/** A character too many where another is missing is shown as the one in place of the other. */
+function pairUp(differences: readonly CharacterDifference[]): CharacterDifference[] {
+  const paired: CharacterDifference[] = []
+  for (const one of differences) {
+    const open = paired.findIndex(
+      ({ at, typed, catalogue }) =>
+        at === one.at && ((typed === '' && one.catalogue === '') || (catalogue === '' && one.typed === '')),
+    )
+    const before = paired[open]
+    if (before === undefined) paired.push(one)
+    else
+      paired[open] = {
+        at: one.at,
+        typed: before.typed + one.typed,
+        catalogue: before.catalogue + one.catalogue,
+      }
+  }
+  return paired
 }
 
 export interface Compared {

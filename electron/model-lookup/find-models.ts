@@ -47,8 +47,8 @@ function rankOthers(index: ModelIndex, settled: SettledText, top: number): Ranke
   if (positions.length === 0 || positions.length >= top) return []
   const open = new Set(positions)
   const dearest = agreement === 'differs' ? Infinity : dearestSlip
-  return rankModels(index, reading, admits, { wanted: top, margin: 0 }).filter(
-    ({ position, cost }) => !open.has(position) && cost <= dearest,
+  return rankModels(index, reading, admits, { wanted: top, margin: 0, dearest, isThorough: false }).filter(
+    ({ position }) => !open.has(position),
   )
 }
 

@@ -43,10 +43,13 @@ export const strangeCode = 255
 
 /** The alphabet of a catalogue whose keys hold these characters besides the usual ones. */
 export function createAlphabet(keyCharacters: Iterable<string>): Alphabet {
-  const usual = [...plain, ...accentedLetters(), ...otherAlphabets.flatMap(([foreign]) => [...foreign])]
-  const known = new Set(usual)
-  const others = [...new Set(keyCharacters)].filter(character => !known.has(character)).sort()
-  const characters = [...usual, ...others].slice(0, strangeCode - 1)
+  const others = [...new Set(keyCharacters)].filter(character => !isUsual.has(character)).sort()
+  return others.length === 0 ? usualAlphabet : layOut([...usualCharacters, ...others])
+}
+
+function layOut(wanted: readonly string[]): Alphabet {
+  const characters = wanted.slice(0, strangeCode - 1)
+  const shapes = characters.map(shapeOf)
   const codeOf = new Uint8Array(65536).fill(strangeCode)
   const classOf = new Uint8Array(256).fill(foreignClass)
   const weights = new Uint8Array(65536).fill(otherKind)
@@ -54,10 +57,10 @@ export function createAlphabet(keyCharacters: Iterable<string>): Alphabet {
   weights.fill(0, 0, 256)
   characters.forEach((character, at) => {
     codeOf[character.charCodeAt(0)] = at + 1
-    classOf[at + 1] = classOfCharacter(character)
-    characters.forEach((other, otherAt) => {
-      weights[((at + 1) << 8) | (otherAt + 1)] = weighPair(character, other)
-    })
+    classOf[at + 1] = classOfShape(shapes[at] ?? character)
+    for (let other = 0; other < characters.length; other++)
+      weights[((at + 1) << 8) | (other + 1)] =
+        other === at ? 0 : weighShapes(shapes[at] ?? character, shapes[other] ?? character)
   })
   return { codeOf, classOf, weights }
 }
@@ -91,21 +94,42 @@ const classNames = [
 ]
 const foreignClass = classNames.length + 1
 
-function classOfCharacter(character: string): number {
-  const shape = shapeOf(character)
+function classOfShape(shape: string): number {
   const at = classNames.findIndex(alike => alike.includes(shape))
   return at < 0 ? foreignClass : at + 1
 }
 
-function weighPair(one: string, other: string): number {
-  if (one === other) return 0
-  const [a, b] = [shapeOf(one), shapeOf(other)]
-  if (a === b) return sameShape
-  if (lookalikeClasses.some(alike => alike.includes(a) && alike.includes(b)))
-    return lookalikeWeights[a + b] ?? lookalikeWeights[b + a] ?? otherLookalike
+/** Of two different characters with these shapes. */
+function weighShapes(one: string, other: string): number {
+  if (one === other) return sameShape
+  const weight = weightOfPair.get(one + other)
+  if (weight !== undefined) return weight
   return isDigit(one) === isDigit(other) ? wholeEdit : otherKind
 }
+
+const weightOfPair = new Map(
+  lookalikeClasses.flatMap(alike =>
+    [...alike].flatMap(one =>
+      [...alike].map(
+        other =>
+          [
+            one + other,
+            lookalikeWeights[one + other] ?? lookalikeWeights[other + one] ?? otherLookalike,
+          ] as const,
+      ),
+    ),
+  ),
+)
 
 function isDigit(character: string): boolean {
   return character >= '0' && character <= '9'
 }
+
+const usualCharacters = [
+  ...plain,
+  ...accentedLetters(),
+  ...otherAlphabets.flatMap(([foreign]) => [...foreign]),
+]
+const isUsual: ReadonlySet<string> = new Set(usualCharacters)
+/** Nearly every catalogue's: laid out once. */
+const usualAlphabet = layOut(usualCharacters)

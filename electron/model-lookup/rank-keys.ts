@@ -20,28 +20,34 @@ export interface RankingWishes {
   readonly surcharge: (position: number) => number
 }
 
+export interface Ranking {
+  readonly ranked: readonly RankedKey[]
+  /** No key that was left unseen could cost less. */
+  readonly unseenCost: number
+}
+
 /**
- * The keys that the text most likely means, cheapest misreading first, equals in key order. Looks first
- * at keys that share trigrams with the text and stops where no other key of those could still win. Keys that share too
- * few are looked at only by `rankEveryKey`.
+ * The keys that the text most likely means, cheapest misreading first, equals in key order. Looks at keys that share
+ * trigrams with the text and stops where no other key of those could still win. Keys that share too few are left
+ * unseen; `rankEveryKey` sees them.
  */
-export function rankKeys(table: KeyTable, text: Uint8Array, wishes: RankingWishes): RankedKey[] {
-  const { positions, lacking } = countSharedTrigrams(table, text)
+export function rankKeys(table: KeyTable, text: Uint8Array, wishes: RankingWishes): Ranking {
+  const { positions, lacking, othersLack } = countSharedTrigrams(table, text)
   const shortlist = new Shortlist(table, wishes)
   const weigh = weigher(table, text, wishes, shortlist)
   for (let at = 0; at < positions.length; at++) {
     if (costOfLacking(lacking[at] as number) > shortlist.limit) break
     weigh(positions[at] as number)
   }
-  return shortlist.ranked()
+  return { ranked: shortlist.ranked(), unseenCost: costOfLacking(othersLack) }
 }
 
 /** The same over every key, for a text so damaged or so short that it shares no trigrams with what it means. */
-export function rankEveryKey(table: KeyTable, text: Uint8Array, wishes: RankingWishes): RankedKey[] {
+export function rankEveryKey(table: KeyTable, text: Uint8Array, wishes: RankingWishes): Ranking {
   const shortlist = new Shortlist(table, wishes)
   const weigh = weigher(table, text, wishes, shortlist)
   for (let position = 0; position < table.count; position++) weigh(position)
-  return shortlist.ranked()
+  return { ranked: shortlist.ranked(), unseenCost: Infinity }
 }
 
 /** The best of the keys at these positions. */

@@ -1,4 +1,4 @@
-import { alignCost, alignmentCosts } from './align-keys.ts'
+import { alignCost, alignmentCosts, dearestSlip } from './align-keys.ts'
 import { encodeKey, wholeEdit } from './fold-characters.ts'
 import { brandAt, type ModelIndex, modelsCovered } from './index-models.ts'
 import { type RankedKey, type RankingWishes, rankEveryKey, rankKeys, rankPositions } from './rank-keys.ts'
@@ -12,7 +12,10 @@ export interface RankedModel {
   readonly namePosition: number | undefined
 }
 
-export type HowMany = Pick<RankingWishes, 'wanted' | 'margin'>
+export interface HowMany extends Pick<RankingWishes, 'wanted' | 'margin' | 'dearest'> {
+  /** Whether every key is looked at where one that shares no trigrams with the text might be the best. */
+  readonly isThorough: boolean
+}
 
 /** Whether a model may be an answer at all. */
 export type Admits = (position: number) => boolean
@@ -27,14 +30,18 @@ export function rankModels(
   const text = encodeKey(index.numbers.alphabet, reading.key)
   const surcharge = (position: number) => surchargeOf(index, reading, admits, position)
   const nameSurcharge = (name: number) => Math.min(...Array.from(modelsCovered(index, name), surcharge))
-  const wishes = { ...howMany, dearest: dearestReading(reading.key) }
-  const rank = (search: typeof rankKeys) =>
-    joinRanked(index, admits, howMany, {
-      numbers: search(index.numbers, text, { ...wishes, surcharge }),
-      names: search(index.salesNames, text, { ...wishes, surcharge: nameSurcharge }),
-    })
-  const quick = rank(rankKeys)
-  return (quick[0]?.cost ?? Infinity) <= credible ? quick : rank(rankEveryKey)
+  const wishes = { ...howMany, dearest: Math.min(howMany.dearest, dearestReading(reading.key)) }
+  const rank = (search: typeof rankKeys) => {
+    const numbers = search(index.numbers, text, { ...wishes, surcharge })
+    const names = search(index.salesNames, text, { ...wishes, surcharge: nameSurcharge })
+    const ranked = joinRanked(index, admits, howMany, { numbers: numbers.ranked, names: names.ranked })
+    return { ranked, unseenCost: Math.min(numbers.unseenCost, names.unseenCost) }
+  }
+  const { ranked, unseenCost } = rank(rankKeys)
+  if (!howMany.isThorough) return ranked
+  return isSettled(ranked[0]?.cost ?? Infinity, { unseenCost, ...howMany })
+    ? ranked
+    : rank(rankEveryKey).ranked
 }
 
 /** The likeliest among models already known to be open, through their numbers or their sales names. */
@@ -61,8 +68,13 @@ export function rankOpenModels(
 /** Above every cost that an alignment can have: a text and a key have at most some hundreds of characters. */
 const worstCost = 1_000_000
 
-/** Above this the text may have lost every trigram that it shared with what it means, and all keys are looked at. */
-const credible = 24
+/** No key that was left unseen could be the best, nor be a single slip away and within the margin of the best. */
+function isSettled(
+  best: number,
+  { unseenCost, margin }: { readonly unseenCost: number; readonly margin: number },
+): boolean {
+  return Math.max(best, Math.min(best + margin, dearestSlip)) <= unseenCost
+}
 
 /** At most three slips and a cut end, and never so many that little of the text would be left. */
 function dearestReading(key: string): number {

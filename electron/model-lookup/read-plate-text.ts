@@ -1,5 +1,11 @@
 import type { FoundModels } from '../../shared-schemas/model-lookup.ts'
-import { labelWords, ratingPatterns, serialLabelWords, singleLetterUnits, unitWords } from './label-words.ts'
+import {
+  isLabelWord,
+  isSerialLabelWord,
+  ratingPatterns,
+  singleLetterUnits,
+  unitWords,
+} from './label-words.ts'
 import { countReadCharacters, plateKey } from './plate-key.ts'
 import type { KnownBrands } from './recognise-brand.ts'
 import { type PlateWord, splitPlateWords } from './split-plate-words.ts'
@@ -62,7 +68,7 @@ function takeRoles(words: readonly PlateWord[], brands: KnownBrands) {
     if (roles[place] === undefined && isSerialLabel(words, place)) markSerial(words, roles, place)
   })
   words.forEach(({ key }, place) => {
-    if (roles[place] === undefined && labelWords.has(key) && !mayBeSuffix(words, roles, place))
+    if (roles[place] === undefined && isLabelWord(key) && !mayBeSuffix(words, roles, place))
       roles[place] = 'label'
   })
   return { roles, brand }
@@ -88,7 +94,7 @@ const longestBrandWords = 4
 function brandAt(words: readonly PlateWord[], brands: KnownBrands): string | undefined {
   const key = words.map(word => word.key).join('')
   const named = brands.named(key)
-  if (named !== undefined || words.length > 1 || labelWords.has(key)) return named
+  if (named !== undefined || words.length > 1 || isLabelWord(key)) return named
   return brands.almostNamed(key)
 }
 
@@ -112,7 +118,7 @@ function markRatings(words: readonly PlateWord[], roles: Role[]): void {
 /** `SN` alone might begin a model number, so it counts only before a long number; `S/N` and `SER.` count always. */
 function isSerialLabel(words: readonly PlateWord[], place: number): boolean {
   const word = words[place]
-  if (word === undefined || !serialLabelWords.has(word.key)) return false
+  if (word === undefined || !isSerialLabelWord(word.key)) return false
   return word.punctuated || word.key.length > 2 || (words[place + 1]?.key.length ?? 0) >= longEnoughAlone
 }
 
@@ -120,7 +126,7 @@ function isSerialLabel(words: readonly PlateWord[], place: number): boolean {
 function markSerial(words: readonly PlateWord[], roles: Role[], place: number): void {
   roles[place] = 'label'
   let number = place + 1
-  while (labelWords.has(words[number]?.key ?? '')) roles[number++] = 'label'
+  while (isLabelWord(words[number]?.key ?? '')) roles[number++] = 'label'
   const serial = words[number]
   if (serial !== undefined && roles[number] === undefined && /\d/.test(serial.key))
     roles[number] = 'other-number'

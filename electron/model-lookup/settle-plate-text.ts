@@ -210,7 +210,12 @@ function onlyWhole(index: ModelIndex, text: Uint8Array, mayBe: Admits): number |
 function takeNearest(index: ModelIndex, { kept, parts }: PlateReadings, admits: Admits): Found {
   let best: { reading: PlateReading; nearest: readonly RankedModel[] } = { reading: kept, nearest: [] }
   for (const reading of [kept, ...parts.slice(0, mostPartsRanked)]) {
-    const nearest = rankModels(index, reading, admits, { wanted: 1, margin: nearMargin })
+    const nearest = rankModels(index, reading, admits, {
+      wanted: 1,
+      margin: nearMargin,
+      dearest: Infinity,
+      isThorough: true,
+    })
     if ((nearest[0]?.cost ?? Infinity) < (best.nearest[0]?.cost ?? Infinity)) best = { reading, nearest }
   }
   const { reading, nearest } = best

@@ -1,4 +1,4 @@
-import { labelWords, serialLabelWords } from './label-words.ts'
+import { isLabelWord, isSerialLabelWord } from './label-words.ts'
 import { plateKey } from './plate-key.ts'
 
 export interface PlateWord {
@@ -16,7 +16,7 @@ export interface PlateWord {
 export function splitPlateWords(text: string): PlateWord[] {
   const words: PlateWord[] = []
   let startsApart = false
-  for (const [piece] of text.matchAll(/[\n\r,;|]+|[^\s,;|]+/gu)) {
+  for (const [piece] of text.matchAll(pieces)) {
     if (/^[\n\r,;|]/.test(piece)) {
       startsApart = true
       continue
@@ -31,11 +31,13 @@ export function splitPlateWords(text: string): PlateWord[] {
   return words
 }
 
+/** A comma before one or two last digits is a decimal comma: `38,5kg`. */
+const pieces = /[\n\r;|]+|,(?!\d{1,2}(?!\d))|(?:[^\s,;|]|,(?=\d{1,2}(?!\d)))+/gu
+
 function partLabel(piece: string): string[] {
-  const glued = /^([\p{L}./°º-]+?[.:=#°º]+)(.+)$/u.exec(piece)
+  const glued = /^([\p{L}./°º-]+?[.:=#°º]+)(.*[\p{L}\p{N}?].*)$/u.exec(piece)
   if (glued === null) return [piece]
   const [, label = '', rest = ''] = glued
   const key = plateKey(label)
-  const isLabel = labelWords.has(key) || serialLabelWords.has(key)
-  return isLabel ? [label, ...partLabel(rest)] : [piece]
+  return isLabelWord(key) || isSerialLabelWord(key) ? [label, ...partLabel(rest)] : [piece]
 }
