@@ -16,6 +16,8 @@ export interface BrowserHostSettings {
   readonly port: number
   /** The built page. */
   readonly pageFolder: string
+  /** The engine's program, where it is not the one beside this file. */
+  readonly engineFile?: string
 }
 
 export interface BrowserHost {
@@ -43,7 +45,7 @@ export async function openBrowserHost(settings: BrowserHostSettings): Promise<Br
   }
 
   const died = Promise.withResolvers<string>()
-  const engine = connectEngine(startEngineThread(settings.engine), {
+  const engine = connectEngine(startEngineThread(settings.engine, settings.engineFile), {
     newReference: () => newUuid().slice(-8),
     onDeath: (why, reference) => {
       closeDoor(server)

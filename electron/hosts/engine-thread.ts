@@ -3,10 +3,15 @@ import { Worker } from 'node:worker_threads'
 import type { EngineLink } from './engine-client.ts'
 import type { EngineSettings } from './engine-protocol.ts'
 
-/** Starts the engine in a worker thread: from its source in a checkout, from its bundle once packaged. */
-export function startEngineThread(settings: EngineSettings): EngineLink {
-  const engine = import.meta.filename.endsWith('.ts') ? 'engine.ts' : 'engine.js'
-  const worker = new Worker(path.join(import.meta.dirname, engine), { workerData: settings })
+/** The engine beside this file: its source in a checkout, its bundle once packaged. */
+const engineHere = path.join(
+  import.meta.dirname,
+  import.meta.filename.endsWith('.ts') ? 'engine.ts' : 'engine.js',
+)
+
+/** Starts the engine in a worker thread. */
+export function startEngineThread(settings: EngineSettings, engineFile = engineHere): EngineLink {
+  const worker = new Worker(engineFile, { workerData: settings })
   let failure: string | undefined
   worker.on('error', error => {
     failure = error instanceof Error ? error.message : String(error)

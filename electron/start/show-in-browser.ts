@@ -2,7 +2,7 @@ import os from 'node:os'
 import type { StartUp } from '../../shared-schemas/application.ts'
 import { wordProblem } from '../../shared-schemas/problem-wording.ts'
 import { type BrowserHost, openBrowserHost } from '../hosts/browser-host.ts'
-import { pageFolder, sampleFolder } from '../hosts/installation.ts'
+import { builtEngine, pageFolder, sampleFolder } from '../hosts/installation.ts'
 import { untilInterrupted } from '../hosts/interruption.ts'
 import { progressLine } from '../hosts/progress-line.ts'
 import { openBrowser } from './open-browser.ts'
@@ -18,7 +18,7 @@ export interface BrowserStart {
 /** Serves the Counter to a browser, says where and why, and stays until it is interrupted. Gives the exit code. */
 export async function showInBrowser({ databaseFile, port, noOpen, because }: BrowserStart): Promise<number> {
   const engine = { databaseFile, sampleFolder, device: os.hostname() }
-  const host = await openBrowserHost({ engine, port, pageFolder })
+  const host = await openBrowserHost({ engine, port, pageFolder, engineFile: builtEngine })
   const interrupted = untilInterrupted().then(() => 'interrupted' as const)
   const startUp = await Promise.race([waitForShop(host), interrupted, host.died])
   if (startUp !== 'interrupted' && typeof startUp !== 'string' && startUp.state === 'failed') {
