@@ -1,3 +1,4 @@
+import { compareSerials, isAllDigits } from '../catalogue/compare-serials.ts'
 import { normaliseNumber } from '../catalogue/normalise-number.ts'
 
 /** An inclusive range of serial numbers as the catalogue prints it; a missing end is open. */
@@ -6,38 +7,12 @@ export interface SerialRange {
   readonly to: string | null
 }
 
-/**
- * Whether a serial lies in a range; undefined when the two are not of one form and so have no order. All digits
- * compare as numbers, others character by character and only at equal length: makers count within one form.
- */
+/** Whether a serial lies in a range; undefined when the two are not of one form and so have no order. */
 export function isInSerialRange(serial: string, { from, to }: SerialRange): boolean | undefined {
   const afterStart = from === null ? 0 : compareSerials(serial, from)
   const beforeEnd = to === null ? 0 : compareSerials(to, serial)
   if (afterStart === undefined || beforeEnd === undefined) return undefined
   return afterStart >= 0 && beforeEnd >= 0
-}
-
-/** Below zero, zero or above zero, or undefined when the two serials are not of one form. */
-export function compareSerials(one: string, other: string): number | undefined {
-  const [a, b] = [normaliseNumber(one), normaliseNumber(other)]
-  if (isDigits(a) && isDigits(b)) return compareDigits(a, b)
-  if (formOf(a) !== formOf(b)) return undefined
-  return a < b ? -1 : a > b ? 1 : 0
-}
-
-/** As many digits as a serial has, whatever they are: numbers of any length, without rounding. */
-function compareDigits(one: string, other: string): number {
-  const [a, b] = [BigInt(one), BigInt(other)]
-  return a < b ? -1 : a > b ? 1 : 0
-}
-
-function isDigits(serial: string): boolean {
-  return /^\d+$/.test(serial)
-}
-
-/** `A1234` has the form `LDDDD`. */
-function formOf(serial: string): string {
-  return [...serial].map(character => (/\d/.test(character) ? 'D' : 'L')).join('')
 }
 
 /** One way in which a serial may stand to all the ranges at once. */
@@ -75,7 +50,7 @@ export function classifySerials(ranges: readonly SerialRange[]): SerialClass[] {
 /** The next or former serial where serials are plain digits; others have none that is sure. */
 function stepSerial(serial: string, step: 1n | -1n): string | null {
   const key = normaliseNumber(serial)
-  if (!isDigits(key)) return null
+  if (!isAllDigits(key)) return null
   const next = BigInt(key) + step
   return next < 0n ? null : next.toString().padStart(key.length, '0')
 }

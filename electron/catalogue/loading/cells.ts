@@ -8,14 +8,18 @@ import { isPartialDate } from './partial-date.ts'
 
 const longest = 200
 
-/** Something must stand here. */
+/** Something must stand here, on one line: a line break in a name comes from a quote in the wrong place. */
 export const word = z
   .string()
   .min(1, 'is empty: write it, or leave the row out')
   .max(longest, `is longer than ${longest} characters`)
+  .regex(/^\P{Cc}*$/u, 'holds a line break or another control character: write it on one line')
 
 /** Any text; where it is not known it stays empty. */
-export const text = z.string().max(2_000, 'is longer than 2000 characters')
+export const text = z
+  .string()
+  .max(2_000, 'is longer than 2000 characters')
+  .regex(/^[\P{Cc}\n\t]*$/u, 'holds a control character: take it out')
 
 export const wordOrUnknown = unlessEmpty(word)
 

@@ -1,14 +1,10 @@
-/** Is this a year, a month of one or a day of one, in a calendar that has it? */
+/** Is this a year of this century or the last, a month of one or a day of one, in a calendar that has it? */
 export function isPartialDate(written: string): boolean {
-  const found = /^(\d{4})(?:-(\d\d)(?:-(\d\d))?)?$/.exec(written)
+  const found = /^((?:19|20)\d\d)(?:-(\d\d)(?:-(\d\d))?)?$/.exec(written)
   if (found === null) return false
   const [, year, month = '01', day = '01'] = found
   const date = new Date(`${year}-${month}-${day}T00:00:00Z`)
-  return (
-    Number(year) > 0 &&
-    !Number.isNaN(date.getTime()) &&
-    date.toISOString().startsWith(`${year}-${month}-${day}`)
-  )
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(`${year}-${month}-${day}`)
 }
 
 /** Does a range of dates begin after it has ended? `2014` to `2014-03` does not: a year may begin and end within it. */

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import { normaliseNumber } from '../normalise-number.ts'
+import { compareSerials } from '../compare-serials.ts'
 import { isDateRangeInverted } from './partial-date.ts'
 
 interface Ranges {
@@ -9,22 +9,24 @@ interface Ranges {
   readonly serial_to?: string | null
 }
 
-/** A range that ends before it begins holds nothing, and was meant otherwise. */
+/** A range that ends before it begins holds nothing, and one whose ends have no order holds nothing for certain. */
 export function checkRanges(ranges: Ranges, context: z.RefinementCtx): void {
   const { made_from, made_to, serial_from = null, serial_to = null } = ranges
-  if (isDateRangeInverted(made_from, made_to)) inverted('made_to', made_from, made_to, context)
-  if (isSerialRangeInverted(serial_from, serial_to)) inverted('serial_to', serial_from, serial_to, context)
+  if (isDateRangeInverted(made_from, made_to)) refuse('made_to', inverted(made_from, made_to), context)
+  if (serial_from === null || serial_to === null) return
+  const order = compareSerials(serial_from, serial_to)
+  if (order === undefined) refuse('serial_to', withoutOrder(serial_from, serial_to), context)
+  else if (order > 0) refuse('serial_to', inverted(serial_from, serial_to), context)
 }
 
-function inverted(column: string, from: string | null, to: string | null, context: z.RefinementCtx): void {
-  const message = `${to} is before ${from}, with which the range begins: swap the two, or mend one`
+function refuse(column: string, message: string, context: z.RefinementCtx): void {
   context.addIssue({ code: 'custom', path: [column], message })
 }
 
-/** Serials all of digits compare as numbers, others only at one length; two of different forms have no order. */
-function isSerialRangeInverted(from: string | null, to: string | null): boolean {
-  if (from === null || to === null) return false
-  const [first, last] = [normaliseNumber(from), normaliseNumber(to)]
-  if (/^\d+$/.test(first) && /^\d+$/.test(last)) return BigInt(first) > BigInt(last)
-  return first.length === last.length && first > last
+function inverted(from: string | null, to: string | null): string {
+  return `${to} is before ${from}, with which the range begins: swap the two, or mend one`
+}
+
+function withoutOrder(from: string, to: string): string {
+  return `${to} is not of the form of ${from}, so nobody can say what lies between: write both ends in one form`
 }

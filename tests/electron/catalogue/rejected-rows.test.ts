@@ -232,6 +232,36 @@ const cases: readonly (readonly [title: string, Given, Expected])[] = [
     { column: 'serial_to', reason: /999 is before 1000/ },
   ],
   [
+    'serials of two forms, between which nothing is for certain',
+    { file: 'fitments.csv', rows: [fitment(',,A100,2000,,1,List')] },
+    { column: 'serial_to', reason: /2000 is not of the form of A100/ },
+  ],
+  [
+    'a date of no century that an appliance is from',
+    { file: 'models.csv', rows: ['Ostrel,OW 1,,,0214-05,,,,'] },
+    { column: 'made_from', reason: /“0214-05” is no date/ },
+  ],
+  [
+    'a number with a line break in it',
+    { file: 'models.csv', rows: ['Ostrel,"OW 1\n2",,,,,,,'] },
+    { column: 'model_number', reason: /line break.*write it on one line/ },
+  ],
+  [
+    'a text with a character that nobody can see',
+    { file: 'parts.csv', rows: ['N1,drain-pump,,genuine,a\u0000b,,'] },
+    { column: 'description', reason: /control character/ },
+  ],
+  [
+    'a value in a unit that measures something else',
+    { file: 'parts.csv', rows: ['N1,drain-pump,,genuine,,,volts=12 nF'] },
+    { column: 'attributes', reason: /“12 nF” is no volts in V/ },
+  ],
+  [
+    'a rating in a unit that measures something else',
+    { file: 'models.csv', rows: ['Ostrel,OW 1,,,,,230 Hz,,'] },
+    { column: 'volts', reason: /“230 Hz” is no figure in V/ },
+  ],
+  [
     'a quantity of none',
     { file: 'fitments.csv', rows: [fitment(',,,,,0,List')] },
     { column: 'quantity', reason: /1 or more/ },
@@ -289,6 +319,26 @@ const cases: readonly (readonly [title: string, Given, Expected])[] = [
     'a date code that is no pattern',
     { file: 'date_codes.csv', rows: ['Ostrel,(?<year>,year=2-digit'] },
     { column: 'pattern', reason: /is no pattern/ },
+  ],
+  [
+    'a date code that does not tell the year',
+    { file: 'date_codes.csv', rows: ['Ostrel,^(?<week>\\d\\d),week=2-digit'] },
+    { column: 'pattern', reason: /names no group for the year/ },
+  ],
+  [
+    'a date code whose week nobody explains',
+    { file: 'date_codes.csv', rows: ['Ostrel,^(?<year>\\d\\d)(?<week>\\d\\d)W,year=2-digit'] },
+    { column: 'means', reason: /“week” is only in one of them/ },
+  ],
+  [
+    'a date code that is explained in words of its own',
+    { file: 'date_codes.csv', rows: ['Ostrel,^(?<year>\\d\\d)X,year=two figures'] },
+    { column: 'means', reason: /“two figures” is no meaning of year: write 1-digit/ },
+  ],
+  [
+    'a date code with a group that no date has',
+    { file: 'date_codes.csv', rows: ['Ostrel,^(?<year>\\d\\d)(?<plant>\\d),year=2-digit;plant=1-digit'] },
+    { column: 'means', reason: /speaks of “plant”/ },
   ],
   [
     'a date code that names no group',
