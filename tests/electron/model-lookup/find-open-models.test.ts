@@ -145,6 +145,21 @@ test('a brand that nobody knows is refused with the nearest', () =>
     { code: 'brand-not-found', typed: 'Bremick', nearest: ['Brennick'] },
   ))
 
+test('numbers longer than a machine word are found, damaged or not', () => {
+  const long = 'KR-4471-22-XA-900817-REV-3B-EXPORT-NORTH-2214'
+  const longIndex = anIndex({ Korrel: { models: [long, 'KR-4471'] } })
+  const open = (text: string) => findOpenModels(longIndex, { text })
+  expect(open(long)).toMatchObject({ outcome: 'exact', models: [{ modelNumber: long }] })
+  expect(open(long.replace('817', '871'))).toMatchObject({
+    agreement: 'differs',
+    models: [{ modelNumber: long }],
+  })
+  expect(open(long.replace('EXPORT', 'EXP?RT'))).toMatchObject({
+    agreement: 'agrees',
+    models: [{ modelNumber: long }],
+  })
+})
+
 test('five thousand models that hold a text are all left open', () => {
   const numbers = Array.from({ length: 5000 }, (_, at) => `KR77-${String(at).padStart(4, '0')}`)
   const many = anIndex({ Korrel: { models: numbers } })
