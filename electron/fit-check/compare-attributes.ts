@@ -23,7 +23,7 @@ export function compareAttribute(
   if (part === undefined || appliance === undefined) return 'unknown'
   const [offered, wanted] = [readValue(part, rule.unit), readValue(appliance, rule.unit)]
   if (offered === undefined || wanted === undefined) return 'unknown'
-  if (offered.kind === 'words' || wanted.kind === 'words') return compareWords(offered, wanted)
+  if (offered.kind === 'words' || wanted.kind === 'words') return compareWords(rule, offered, wanted)
   const answers = wanted.alternatives.map(needed =>
     offered.alternatives.some(one => satisfies(rule, one, needed)),
   )
@@ -31,9 +31,23 @@ export function compareAttribute(
   return answers.some(answer => answer) ? 'unknown' : 'disagrees'
 }
 
-function compareWords(offered: StatedValue, wanted: StatedValue): Agreement {
+function compareWords({ rule }: AttributeRule, offered: StatedValue, wanted: StatedValue): Agreement {
   if (offered.kind !== 'words' || wanted.kind !== 'words') return 'unknown'
-  return offered.words === wanted.words ? 'agrees' : 'disagrees'
+  if (offered.words === wanted.words) return 'agrees'
+  if (rule !== 'at-least' && rule !== 'at-most') return 'disagrees'
+  return compareClasses(rule, offered.words, wanted.words)
+}
+
+/** Classes of one series have an order, as S2 and S3 have; classes of two series, as P2 and S2, have none. */
+function compareClasses(rule: 'at-least' | 'at-most', offered: string, wanted: string): Agreement {
+  const [one, other] = [classOf(offered), classOf(wanted)]
+  if (one === undefined || other === undefined || one.series !== other.series) return 'unknown'
+  return (rule === 'at-least') === one.number > other.number ? 'agrees' : 'disagrees'
+}
+
+function classOf(words: string): { readonly series: string; readonly number: number } | undefined {
+  const found = /^([A-Z]+)(\d+)$/.exec(words)
+  return found === null ? undefined : { series: found[1] ?? '', number: Number(found[2]) }
 }
 
 /** No supply tolerance is added anywhere: a rating is what is printed. */
