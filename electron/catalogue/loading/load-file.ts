@@ -2,6 +2,7 @@ import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
 import type { Task } from '../../requests/handlers.ts'
 import type { LoadRun, RowTaker } from './catalogue-file.ts'
 import { checkHeader } from './check-header.ts'
+import { findSwallowedRows } from './find-swallowed-rows.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { FileToLoad } from './list-files.ts'
 import { type CsvRow, readCsvRows } from './read-csv-rows.ts'
@@ -40,6 +41,8 @@ function takeRow(
 ): Outcome | 'later' | RowFault {
   if (row.fault !== undefined) return new RowFault('', row.fault)
   if (row.cells.length !== header.length) return new RowFault('', wordWidth(row.cells.length, header.length))
+  const swallowed = findSwallowedRows(row.cells)
+  if (swallowed !== undefined) return new RowFault(header[swallowed.at] ?? '', wordSwallowed(swallowed.lines))
   try {
     return taker.take(nameCells(header, columns, row.cells), row.line)
   } catch (thrown) {
@@ -51,6 +54,10 @@ function takeRow(
 function wordWidth(found: number, expected: number): string {
   const hint = found > expected ? 'put a cell with a comma in quotes' : 'write a comma for each empty cell'
   return `has ${found} ${found === 1 ? 'cell' : 'cells'} where the header has ${expected}: ${hint}`
+}
+
+function wordSwallowed(lines: number): string {
+  return `holds ${lines} lines that look like rows of their own: take out the quote that opens it, or close it`
 }
 
 /** Blanks round a cell are nobody's meaning. A column that is not there is not known. */
