@@ -16,15 +16,10 @@ export async function listFilesToLoad(given: string): Promise<FileToLoad[]> {
   if (!isFolder) return [knownFile(given)]
   const names = await refusing(given, () => readdir(given))
   const found = names
-    .filter(name => name.toLowerCase().endsWith('.csv') && !isOfFaultGuide(name))
+    .filter(name => name.toLowerCase().endsWith('.csv'))
     .map(name => knownFile(path.join(given, name)))
   if (found.length === 0) throw new Refusal({ code: 'nothing-to-load', folder: given })
   return found.sort((one, other) => catalogueFiles.indexOf(one.file) - catalogueFiles.indexOf(other.file))
-}
-
-/** These stand in the same folder and are read by the fault guide. */
-function isOfFaultGuide(name: string): boolean {
-  return name === 'faults.csv' || name === 'fault_checks.csv'
 }
 
 function knownFile(full: string): FileToLoad {
