@@ -209,3 +209,26 @@ test('a shop that cannot be opened is said by every answer, and the host does no
   await damaged.close()
   expect(readFileSync(databaseFile, 'utf8')).toBe('no database at all')
 })
+
+test('when the engine dies, whoever waits is answered, the host says so and closes itself', async () => {
+  const databaseFile = path.join(shop.folder, 'dying.sqlite')
+  const engineFile = path.join(shop.folder, 'dying-engine.mjs')
+  writeFileSync(
+    engineFile,
+    "import { parentPort } from 'node:worker_threads'\nparentPort.on('message', () => process.exit(7))\n",
+  )
+  const dying = await openBrowserHost({
+    ...settings(),
+    engine: { ...settings().engine, databaseFile },
+    engineFile,
+  })
+  const entered = await enterLoopback(dying.newAddress())
+  const { status, reply } = await entered.ask('stock-ledger.list-on-hand', {})
+  expect(status).toBe(500)
+  expect(reply).toMatchObject({ ok: false, problem: { code: 'unexpected' } })
+  expect(await dying.died).toMatch(
+    /^The engine of Tallyplate stopped \(its thread ended with code 7; reference \w+\)\. Start Tallyplate again\.$/,
+  )
+  await expect(entered.ask('stock-ledger.list-on-hand', {})).rejects.toThrow()
+  expect(existsSync(`${databaseFile}.host.json`)).toBe(false)
+})

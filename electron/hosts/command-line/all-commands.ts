@@ -1,4 +1,5 @@
 import { backup, restore, verify } from './care-commands.ts'
+import { check } from './check-command.ts'
 import type { Command } from './command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
@@ -14,6 +15,7 @@ export const commands: readonly Command[] = [
   fit,
   parts,
   models,
+  check,
   onhand,
   backup,
   restore,

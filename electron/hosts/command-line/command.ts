@@ -1,6 +1,5 @@
 import type { GivenInput, KnownRequestName, Output } from '../../../shared-schemas/index.ts'
 import type { Reply } from '../../../shared-schemas/request.ts'
-import type { Progress } from '../../requests/handlers.ts'
 import type { ExitCode } from './exit-code.ts'
 
 /** One option of a command. `value` names what stands after it; an option without one is a switch. */
@@ -29,7 +28,6 @@ export interface Desk {
   readonly reply: (name: KnownRequestName, input: unknown) => Promise<Reply>
   /** A line for people on standard error. */
   readonly tell: (line: string) => void
-  readonly showProgress: (progress: Progress) => void
 }
 
 /** What a command answers: for programs, for people, and whether a person must look at it. */

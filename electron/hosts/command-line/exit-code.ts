@@ -16,9 +16,12 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'part-not-found':
     case 'location-not-found':
     case 'rows-rejected':
+    case 'stop-not-found':
+    case 'stop-not-overridable':
       return 1
     case 'malformed':
     case 'unknown-request':
+    case 'supplier-not-found':
     case 'file-unreadable':
     case 'file-not-of-catalogue':
     case 'wrong-header':

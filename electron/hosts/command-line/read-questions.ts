@@ -48,7 +48,8 @@ function refuseHeader(
     throw new Refusal({ code: 'wrong-header', file, unknown, missing, repeated })
 }
 
-function readText(file: string): string {
+/** The whole text of a file, which must be UTF-8. */
+export function readText(file: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file))
   } catch (thrown) {

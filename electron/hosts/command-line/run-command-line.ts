@@ -80,7 +80,6 @@ function openDesk(databaseFile: string): OpenDesk {
     ask: async <Name extends KnownRequestName>(name: Name, input: GivenInput<Name>) =>
       orRefuse(await reply(name, input)) as Output<Name>,
     tell: line => process.stderr.write(`${line}\n`),
-    showProgress: progress.show,
     clearProgress: progress.clear,
     close: () => application?.close(),
   }
