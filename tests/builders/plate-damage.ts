@@ -70,14 +70,27 @@ function otherThan(here: string, choose: (below: number) => number): string {
   return others.charAt(choose(others.length))
 }
 
-/** Model numbers as a dense catalogue has them, so that a slip often lands near another model. */
-export const denseNumbers = fc.uniqueArray(
-  fc
-    .tuple(
-      fc.constantFrom('ODW', 'WX', 'LV', '533', 'PR8', 'TVD9', 'Q'),
-      fc.string({ unit: fc.constantFrom(...'012458BDISZ'), minLength: 4, maxLength: 6 }),
-      fc.constantFrom('', '01', '02', 'B', 'MK4', 'LONGSUFFIX1234567890X'),
-    )
-    .map(([head, middle, suffix]) => head + middle + suffix),
-  { minLength: 1, maxLength: 40 },
-)
+const number = fc
+  .tuple(
+    fc.constantFrom('ODW', 'WX', 'LV', '533', 'PR8', 'TVD9', 'Q'),
+    fc.string({ unit: fc.constantFrom(...'012458BDISZ'), minLength: 4, maxLength: 6 }),
+    fc.constantFrom('', '01', '02', 'B', 'MK4', 'LONGSUFFIX1234567890X'),
+  )
+  .map(([head, middle, suffix]) => head + middle + suffix)
+
+/** Model numbers as a dense catalogue has them: each with others that differ in a character or two, so that slips meet. */
+export const denseNumbers = fc
+  .array(fc.tuple(number, fc.array(fc.tuple(fc.nat(), fc.constantFrom(...'0127AXK')), { maxLength: 4 })), {
+    minLength: 1,
+    maxLength: 10,
+  })
+  .map(families => [
+    ...new Set(
+      families.flatMap(([first, changes]) => [first, ...changes.map(change => changed(first, change))]),
+    ),
+  ])
+
+function changed(first: string, [at, character]: readonly [number, string]): string {
+  const place = at % first.length
+  return first.slice(0, place) + character + first.slice(place + 1)
+}

@@ -145,6 +145,12 @@ test('a brand that nobody knows is refused with the nearest', () =>
     { code: 'brand-not-found', typed: 'Bremick', nearest: ['Brennick'] },
   ))
 
+test('a short number that a slip left nothing alike of is found, beside one that looks likelier', () => {
+  const open = findOpenModels(anIndex({ Korrel: { models: ['AB12', 'A1BK'] } }), { text: 'A1B2' })
+  expect(open.models.map(({ modelNumber }) => modelNumber)).toEqual(['A1BK', 'AB12'])
+  expect(open.agreement).toBe('differs')
+})
+
 test('numbers longer than a machine word are found, damaged or not', () => {
   const long = 'KR-4471-22-XA-900817-REV-3B-EXPORT-NORTH-2214'
   const longIndex = anIndex({ Korrel: { models: [long, 'KR-4471'] } })
