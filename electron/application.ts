@@ -91,7 +91,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
       ...databaseHandlers(shop),
-      ...fitCheckHandlers({ database, readStock: partIds => readPartsOnHand(database, partIds) }),
+      ...fitCheckHandlers({ ...shop, readStock: partIds => readPartsOnHand(database, partIds) }),
       ...modelLookupHandlers(shop),
       ...stockLedgerHandlers(shop),
     },

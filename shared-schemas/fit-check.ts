@@ -22,7 +22,12 @@ export const askedReading = z.object({
 })
 export type AskedReading = z.infer<typeof askedReading>
 
-export const caution = z.object({ code: z.string(), text: z.string() })
+export const caution = z.object({
+  code: z.string(),
+  text: z.string(),
+  /** For `wrong-fit-returned`: the record that waits to be settled. */
+  recordId: z.string().optional(),
+})
 export type Caution = z.infer<typeof caution>
 
 export const partInQuestion = z.object({
@@ -84,6 +89,8 @@ export const fittingPart = z.object({
   alsoNeeds: z.array(z.string()),
   /** The number that replaces this one, where one does. */
   supersededBy: z.string().nullable(),
+  /** Of this part itself, such as returns as a wrong fit; those of the family stand with the family. */
+  cautions: z.array(caution),
   onHand: z.array(stockAtLocation),
   /** Lowest offer for one piece, where a supplier offers the part. */
   price: z.object({ supplier: z.string(), price: z.string(), currency: z.string() }).nullable(),

@@ -3,6 +3,7 @@ import { readStartUp } from './application.ts'
 import { loadFiles, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
+import { addExclusion, readHistory, recordFit, settleWrongFit } from './fit-records.ts'
 import { findModels } from './model-lookup.ts'
 import { listOnHand } from './stock-ledger.ts'
 
@@ -15,6 +16,10 @@ export const requests = [
   judgeFit,
   listFittingParts,
   listFittedModels,
+  recordFit,
+  settleWrongFit,
+  addExclusion,
+  readHistory,
   listOnHand,
   verifyDatabase,
   backUpDatabase,

@@ -17,6 +17,14 @@ export function wordProblem(problem: Problem): string {
       return `No brand is called “${problem.typed}”. ${orNearest(problem.nearest, 'Leave the brand out, or load its models first.')}`
     case 'part-not-found':
       return `No part has the number “${problem.typed}”. ${orNearest(problem.nearest, 'Check the number on the part or its bag.')}`
+    case 'model-not-settled':
+      return `“${problem.typed}” is not the number of one model. ${orNearest(problem.first, 'Check it against the rating plate.')} Name the full model number, with its brand if two makers share it; nothing was recorded.`
+    case 'record-not-found':
+      return `No record is called ${problem.recordId}. Open the history of the part and model, and settle the return that is listed there.`
+    case 'record-not-open':
+      return problem.why === 'settled'
+        ? `The return ${problem.recordId} has been settled already, and its caution is no longer shown. Nothing is left to do.`
+        : `${problem.recordId} records a part that fitted: there is nothing to settle. Name the record of a wrong-fit return.`
     case 'location-not-found':
       return `No location is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load locations.csv first'}.`
     case 'file-unreadable':

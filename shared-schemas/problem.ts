@@ -13,6 +13,19 @@ export const problem = z.discriminatedUnion('code', [
   z.object({ code: z.literal('plate-text-too-short'), typed: z.string(), needed: z.int() }),
   z.object({ code: z.literal('brand-not-found'), typed: z.string(), nearest: z.array(z.string()) }),
   z.object({ code: z.literal('part-not-found'), typed: z.string(), nearest: z.array(z.string()) }),
+  z.object({
+    code: z.literal('model-not-settled'),
+    typed: z.string(),
+    /** How many models the text leaves open, and the first of them, or of the nearest. */
+    open: z.int(),
+    first: z.array(z.string()),
+  }),
+  z.object({ code: z.literal('record-not-found'), recordId: z.string() }),
+  z.object({
+    code: z.literal('record-not-open'),
+    recordId: z.string(),
+    why: z.enum(['confirmed', 'settled']),
+  }),
   z.object({ code: z.literal('location-not-found'), typed: z.string(), known: z.array(z.string()) }),
   z.object({ code: z.literal('file-unreadable'), file: z.string(), why: z.string() }),
   z.object({ code: z.literal('file-not-of-catalogue'), file: z.string(), known: z.array(z.string()) }),

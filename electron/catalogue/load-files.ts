@@ -5,6 +5,8 @@ import type { Task } from '../requests/handlers.ts'
 import { Refusal } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
 import { raiseCatalogueVersion } from './catalogue-state-queries.ts'
+import { FitmentWriter } from './fitment-writer.ts'
+import { appendLoadRun } from './load-run-queries.ts'
 import type { RecordOpeningStock } from './loading/catalogue-file.ts'
 import { KnownThings } from './loading/known-things.ts'
 import { type FileToLoad, listFilesToLoad } from './loading/list-files.ts'
@@ -12,7 +14,7 @@ import { loadFile } from './loading/load-file.ts'
 import { Rejects } from './loading/rejects.ts'
 import { checkRejectsFile, writeRejects } from './loading/write-rejects.ts'
 
-export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle'> {
+export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle' | 'now'> {
   /** Handed in, because the ledger stands above the catalogue. */
   readonly recordOpeningStock: RecordOpeningStock
 }
@@ -30,7 +32,7 @@ export async function loadFiles(
   if (rejectsFile !== undefined) await checkRejectsFile(rejectsFile)
   const rejects = new Rejects()
   const isKept = () => !dryRun && !(strict && rejects.asTheyStood().length > 0)
-  const files = await loadTogether(shop, filesToLoad, { rejects, task, isKept })
+  const files = await loadTogether(shop, filesToLoad, { path, rejects, task, isKept })
   if (rejectsFile !== undefined) await writeRejects(rejectsFile, rejects.asTheyStood())
   const rejected = rejects.report()
   if (strict && rejected.length > 0)
@@ -46,28 +48,44 @@ export async function loadFiles(
 const mostNamed = 20
 
 interface Loading {
+  readonly path: string
   readonly rejects: Rejects
   readonly task: Task
   readonly isKept: () => boolean
 }
 
 async function loadTogether(
-  { openOwnHandle, recordOpeningStock }: LoadingShop,
+  { openOwnHandle, recordOpeningStock, now }: LoadingShop,
   filesToLoad: readonly FileToLoad[],
-  { rejects, task, isKept }: Loading,
+  { path, rejects, task, isKept }: Loading,
 ): Promise<LoadedFile[]> {
   const { handle, release } = openOwnHandle()
   try {
     return await inLongTransaction(handle, async database => {
       database.run('SAVEPOINT before_loading')
-      const run = { database, known: new KnownThings(database), recordOpeningStock }
+      const fitments = new FitmentWriter(database)
+      const run = { database, known: new KnownThings(database), fitments, recordOpeningStock }
       const files: LoadedFile[] = []
       for (const file of filesToLoad) files.push(await loadFile(run, file, { rejects, task }))
       if (!isKept()) database.run('ROLLBACK TO before_loading')
-      else if (files.some(({ added, changed }) => added + changed > 0)) raiseCatalogueVersion(database)
+      else if (files.some(({ added, changed }) => added + changed > 0)) {
+        raiseCatalogueVersion(database)
+        appendLoadRun(database, fitments, { at: now(), path, correctionReason: null, ...countAll(files) })
+      }
       return files
     })
   } finally {
     release()
   }
+}
+
+function countAll(files: readonly LoadedFile[]): Omit<LoadedFile, 'file'> {
+  const all = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
+  for (const { added, changed, unchanged, rejected } of files) {
+    all.added += added
+    all.changed += changed
+    all.unchanged += unchanged
+    all.rejected += rejected
+  }
+  return all
 }

@@ -214,6 +214,10 @@ const statementRow = z.object({
   source: z.string(),
 })
 
+const statementColumns = `terms_id, says, part_id, family_id, made_from, made_to, serial_from, serial_to, position,
+  quantity, source.name AS source`
+
+/** What is said of a part or a family of any model now. What was taken back from every model is left to the history. */
 function listStatements(
   database: ReadableDatabase,
   subject: 'part_id' | 'family_id',
@@ -222,23 +226,40 @@ function listStatements(
   return database
     .rows(
       statementRow,
-      `SELECT terms_id, says, part_id, family_id, made_from, made_to, serial_from, serial_to, position, quantity,
-              source.name AS source
-       FROM fitment_terms JOIN source USING (source_id) WHERE ${subject} = ? ORDER BY terms_id`,
+      `SELECT ${statementColumns} FROM fitment_terms JOIN source USING (source_id)
+       WHERE ${subject} = ? AND EXISTS (SELECT 1 FROM fitment WHERE fitment.terms_id = fitment_terms.terms_id)
+       ORDER BY terms_id`,
       id,
     )
-    .map(row => ({
-      termsId: row.terms_id,
-      says: row.says,
-      partId: row.part_id,
-      familyId: row.family_id,
-      made: daysBetween(row.made_from, row.made_to),
-      serial:
-        row.serial_from === null && row.serial_to === null
-          ? null
-          : { from: row.serial_from, to: row.serial_to },
-      position: row.position,
-      quantity: row.quantity,
-      source: row.source,
-    }))
+    .map(asStatement)
+}
+
+/** The statements with these terms, whether they are still said of any model or not. */
+export function listStatementsOfTerms(database: ReadableDatabase, termsIds: readonly number[]): Statement[] {
+  return database
+    .rows(
+      statementRow,
+      `SELECT ${statementColumns}
+       FROM json_each(?) AS asked JOIN fitment_terms ON terms_id = asked.value JOIN source USING (source_id)
+       ORDER BY terms_id`,
+      JSON.stringify(termsIds),
+    )
+    .map(asStatement)
+}
+
+function asStatement(row: z.output<typeof statementRow>): Statement {
+  return {
+    termsId: row.terms_id,
+    says: row.says,
+    partId: row.part_id,
+    familyId: row.family_id,
+    made: daysBetween(row.made_from, row.made_to),
+    serial:
+      row.serial_from === null && row.serial_to === null
+        ? null
+        : { from: row.serial_from, to: row.serial_to },
+    position: row.position,
+    quantity: row.quantity,
+    source: row.source,
+  }
 }

@@ -8,8 +8,10 @@ import { type ConfirmedDecision, confirmModel } from './confirm-model.ts'
 import { countPerAppliance } from './count-per-appliance.ts'
 import { decideFit } from './decide-fit.ts'
 import { currentShelf, type DossierShelf } from './dossier-queries.ts'
+import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
 import { type BareModel, listBareModels, readTermsOfModels } from './model-facts-queries.ts'
+import { cautionReturns, noteConfirmed, partsOfDecision, type Recorded } from './note-records.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import { listSiblingParts } from './sibling-queries.ts'
@@ -68,6 +70,7 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
   const current = decision.current === null ? undefined : dossier.parts.get(decision.current)
   const family = dossier.families.get((current ?? dossier.asked).familyId)
   const yes = decision.answers.filter(({ outcome }) => outcome === 'yes')
+  const recorded = readRecorded(database, judged)
   return {
     verdict: decision.verdict,
     part: {
@@ -81,11 +84,28 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
     models: decision.models,
     model: onlyModel(open),
     quantityPerAppliance: countPerAppliance(yes.flatMap(({ statements }) => statements)),
-    reasons: [...decision.modelReasons, ...wordReasons({ dossier, models, readings }, decision)],
+    reasons: [
+      ...decision.modelReasons,
+      ...wordReasons({ dossier, models, readings }, decision),
+      ...noteConfirmed(recorded),
+    ],
     ask: decision.ask.map(wordAsked),
-    cautions: [...cautionsOfReading(open, models, readings), ...(family ? cautionsOfFamily(family) : [])],
+    cautions: [
+      ...cautionReturns(decision.verdict, recorded),
+      ...cautionsOfReading(open, models, readings),
+      ...(family ? cautionsOfFamily(family) : []),
+    ],
     insteadTry: isRefused(decision.verdict) ? listInstead(database, judged) : [],
     alsoNeeds: [...decision.alsoNeeds],
+  }
+}
+
+function readRecorded(database: ReadableDatabase, { part, models, decision }: Judged): Recorded {
+  const partIds = partsOfDecision(part.partId, decision)
+  return {
+    records: listFitRecords(database, [...partIds]),
+    modelIds: new Set(models.map(({ modelId }) => modelId)),
+    partIds,
   }
 }
 

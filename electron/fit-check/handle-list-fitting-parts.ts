@@ -9,8 +9,11 @@ import { countPerAppliance, positionsOf } from './count-per-appliance.ts'
 import { decideFit } from './decide-fit.ts'
 import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { findFamilies } from './find-families.ts'
+import type { FitRecord } from './fit-record.ts'
+import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
 import { listBareModels, listFamiliesOfTerms, readAllTermsOfModels } from './model-facts-queries.ts'
+import { cautionReturns, noteConfirmed, partsOfDecision } from './note-records.ts'
 import type { FamilyFacts, ModelFacts, Statement } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import { listSiblingParts } from './sibling-queries.ts'
@@ -45,6 +48,8 @@ export function handleListFittingParts(
     readings,
     stock: readStock(partIds),
     offers: readLowestOffers(database, partIds),
+    records: listFitRecords(database, withReplacements(shelf, partIds)),
+    modelIds: new Set(models.map(({ modelId }) => modelId)),
   }
   return {
     outcome: open.outcome,
@@ -90,6 +95,13 @@ interface AskedList {
   readonly readings: Readings
   readonly stock: ReturnType<ReadStock>
   readonly offers: ReadonlyMap<PartId, Offer>
+  readonly records: readonly FitRecord[]
+  readonly modelIds: ReadonlySet<number>
+}
+
+/** The parts with every number that may take their place. */
+function withReplacements(shelf: DossierShelf, partIds: readonly PartId[]): PartId[] {
+  return [...new Set(partIds.flatMap(partId => [...shelf.dossier(partId).parts.keys()]))]
 }
 
 function judgeFamily(asked: AskedList, family: SpokenOf): FittingFamily {
@@ -110,13 +122,14 @@ function judgeFamily(asked: AskedList, family: SpokenOf): FittingFamily {
 }
 
 function judgePart(
-  { shelf, open, models, readings, stock, offers }: AskedList,
+  { shelf, open, models, readings, stock, offers, records, modelIds }: AskedList,
   partId: PartId,
 ): { readonly part: FittingPart; readonly allowing: readonly Statement[] } {
   const dossier = shelf.dossier(partId)
   const decision = confirmModel(open, decideFit(dossier, models, readings))
   const { partNumber, kind, maker, description } = dossier.asked
   const last = decision.chain.at(-1)
+  const recorded = { records, modelIds, partIds: partsOfDecision(partId, decision) }
   const isSuperseded = last !== undefined && last !== partId
   const part: FittingPart = {
     partNumber,
@@ -124,10 +137,11 @@ function judgePart(
     maker,
     description,
     verdict: decision.verdict,
-    reasons: wordReasons({ dossier, models, readings }, decision),
+    reasons: [...wordReasons({ dossier, models, readings }, decision), ...noteConfirmed(recorded)],
     ask: decision.ask.map(wordAsked),
     alsoNeeds: [...decision.alsoNeeds],
     supersededBy: isSuperseded ? (dossier.parts.get(last)?.partNumber ?? null) : null,
+    cautions: cautionReturns(decision.verdict, recorded),
     onHand: [...(stock.get(partId) ?? [])],
     price: offers.get(partId) ?? null,
   }

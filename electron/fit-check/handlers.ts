@@ -1,23 +1,32 @@
-import type { ReadableDatabase } from '../database/handles.ts'
+import type { DatabaseHandle, ReadableDatabase } from '../database/handles.ts'
 import { currentModelIndex } from '../model-lookup/current-model-index.ts'
 import { findOpenModels } from '../model-lookup/find-open-models.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
+import { handleAddExclusion } from './handle-add-exclusion.ts'
 import { handleJudgeFit } from './handle-judge-fit.ts'
 import { handleListFittedModels } from './handle-list-fitted-models.ts'
 import { handleListFittingParts, type ReadStock } from './handle-list-fitting-parts.ts'
+import { handleReadHistory } from './handle-read-history.ts'
+import { handleRecordFit, handleSettleWrongFit, type Stamp } from './handle-record-fit.ts'
 
-export interface FitCheckNeeds {
-  readonly database: ReadableDatabase
+export interface FitCheckNeeds extends Stamp {
+  readonly database: DatabaseHandle
   readonly readStock: ReadStock
 }
 
-export function fitCheckHandlers({ database, readStock }: FitCheckNeeds): HandlersOf<'fit-check'> {
+export function fitCheckHandlers({ database, readStock, ...stamp }: FitCheckNeeds): HandlersOf<'fit-check'> {
   return {
     'fit-check.judge-fit': question => handleJudgeFit(database, openModelsOf(database, question), question),
     'fit-check.list-fitting-parts': question =>
       handleListFittingParts(database, readStock, openModelsOf(database, question), question),
     'fit-check.list-fitted-models': ({ part }) => handleListFittedModels(database, part),
+    'fit-check.record-fit': told => handleRecordFit(database, stamp, openModelsOf(database, told), told),
+    'fit-check.settle-wrong-fit': told => handleSettleWrongFit(database, stamp, told),
+    'fit-check.add-exclusion': told =>
+      handleAddExclusion(database, stamp.now, openModelsOf(database, told), told),
+    'fit-check.read-history': question =>
+      handleReadHistory(database, openModelsOf(database, question), question),
   }
 }
 

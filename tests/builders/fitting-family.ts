@@ -35,6 +35,7 @@ export function makePart(given: Partial<FittingPart> = {}): FittingPart {
     ask: [],
     alsoNeeds: [],
     supersededBy: null,
+    cautions: [],
     onHand: [],
     price: null,
     ...given,

@@ -27,6 +27,7 @@ export function openTestCatalogue(): TestCatalogue {
   }
   const handlers = catalogueHandlers({
     database,
+    now: stamp.now,
     openOwnHandle: () => ({ handle: database, release: () => {} }),
     recordOpeningStock: (writable, opening) => recordOpeningStock(writable, stamp, opening),
   })

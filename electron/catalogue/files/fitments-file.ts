@@ -51,13 +51,7 @@ export const fitmentsFile = defineFile({
   neededColumns: ['says', 'brand', 'model_number', 'source'],
   open: run => {
     const fitments = new Fitments(run)
-    return {
-      take: (fitment, line) => fitments.take(fitment, line),
-      finish: () => {
-        fitments.dropEmptyTerms()
-        return []
-      },
-    }
+    return { take: (fitment, line) => fitments.take(fitment, line) }
   },
 })
 
@@ -68,7 +62,6 @@ class Fitments {
   readonly #statements = new Map<string, Statement>()
   /** The line of this run that said these terms of this model. */
   readonly #lines = new Map<number, number>()
-  #hasReplaced = false
 
   constructor(run: LoadRun) {
     this.#run = run
@@ -92,16 +85,6 @@ class Fitments {
     const [replaced, added] = [this.#remove(fitment, modelIds, others), this.#add(fitment, modelIds, terms)]
     for (const modelId of modelIds) this.#lines.set(pairKey(modelId, terms), line)
     return replaced > 0 ? 'changed' : added > 0 ? 'added' : 'unchanged'
-  }
-
-  /** Terms of which nothing is said any more would only be read in vain. */
-  dropEmptyTerms(): void {
-    if (!this.#hasReplaced) return
-    this.#database.run(
-      `DELETE FROM fitment_terms
-       WHERE NOT EXISTS (SELECT 1 FROM fitment WHERE fitment.terms_id = fitment_terms.terms_id)
-         AND terms_id NOT IN (SELECT terms_id FROM fitment_pattern)`,
-    )
   }
 
   #listModels({ brand, model_number }: FitmentRow): readonly number[] {
@@ -166,7 +149,7 @@ class Fitments {
     return terms
   }
 
-  /** Takes back what an earlier load said otherwise. Returns how much that was. */
+  /** Takes back what an earlier load said otherwise, whose terms stay for the history. Returns how much that was. */
   #remove(
     { brand, model_number }: FitmentRow,
     modelIds: readonly number[],
@@ -174,12 +157,7 @@ class Fitments {
   ): number {
     let removed = 0
     for (const { termsId } of others) {
-      for (const modelId of modelIds)
-        removed += this.#database.run(
-          'DELETE FROM fitment WHERE model_id = ? AND terms_id = ?',
-          modelId,
-          termsId,
-        ).changes
+      for (const modelId of modelIds) removed += Number(this.#run.fitments.withdraw(modelId, termsId))
       if (hasWildcard(model_number))
         removed += this.#database.run(
           'DELETE FROM fitment_pattern WHERE brand_id = ? AND pattern = ? AND terms_id = ?',
@@ -188,18 +166,12 @@ class Fitments {
           termsId,
         ).changes
     }
-    if (removed > 0) this.#hasReplaced = true
     return removed
   }
 
   #add({ brand, model_number }: FitmentRow, modelIds: readonly number[], { termsId }: Terms): number {
     let added = 0
-    for (const modelId of modelIds)
-      added += this.#database.run(
-        'INSERT INTO fitment (model_id, terms_id) VALUES (?, ?) ON CONFLICT DO NOTHING',
-        modelId,
-        termsId,
-      ).changes
+    for (const modelId of modelIds) added += Number(this.#run.fitments.say(modelId, termsId))
     if (hasWildcard(model_number))
       added += this.#database.run(
         'INSERT INTO fitment_pattern (brand_id, pattern, terms_id) VALUES (?, ?, ?) ON CONFLICT DO NOTHING',

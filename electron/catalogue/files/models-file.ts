@@ -22,7 +22,7 @@ export const modelsFile = defineFile({
     })
     .superRefine(checkRanges),
   neededColumns: ['brand', 'model_number'],
-  open: ({ database, known }) => {
+  open: ({ database, known, fitments }) => {
     const rows = new KeyedRows(
       2,
       database.tuples(
@@ -62,7 +62,7 @@ export const modelsFile = defineFile({
         })
       },
       finish() {
-        coverAddedModels(database, known.modelsAddedNow)
+        coverAddedModels(database, fitments, known.modelsAddedNow)
         return []
       },
     }

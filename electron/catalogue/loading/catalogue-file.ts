@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { WritableDatabase } from '../../database/handles.ts'
+import type { FitmentWriter } from '../fitment-writer.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { KnownThings } from './known-things.ts'
 import { RowFault } from './row-fault.ts'
@@ -8,6 +9,7 @@ import { RowFault } from './row-fault.ts'
 export interface LoadRun {
   readonly database: WritableDatabase
   readonly known: KnownThings
+  readonly fitments: FitmentWriter
   readonly recordOpeningStock: RecordOpeningStock
 }
 

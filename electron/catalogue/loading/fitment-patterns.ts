@@ -1,4 +1,5 @@
-import type { WritableDatabase } from '../../database/handles.ts'
+import type { ReadableDatabase } from '../../database/handles.ts'
+import type { FitmentWriter } from '../fitment-writer.ts'
 import { matchModelPattern } from './match-model-pattern.ts'
 
 interface AddedModel {
@@ -8,7 +9,11 @@ interface AddedModel {
 }
 
 /** Fitments that were listed with wildcards, in whatever load, hold for models that have come since. */
-export function coverAddedModels(database: WritableDatabase, added: readonly AddedModel[]): void {
+export function coverAddedModels(
+  database: ReadableDatabase,
+  fitments: FitmentWriter,
+  added: readonly AddedModel[],
+): void {
   for (const [brandId, models] of groupByBrand(added)) {
     const patterns = [
       ...database.tuples<[string, number]>(
@@ -17,12 +22,7 @@ export function coverAddedModels(database: WritableDatabase, added: readonly Add
       ),
     ]
     for (const [pattern, termsId] of patterns)
-      for (const modelId of matchModelPattern(pattern, models))
-        database.run(
-          'INSERT INTO fitment (model_id, terms_id) VALUES (?, ?) ON CONFLICT DO NOTHING',
-          modelId,
-          termsId,
-        )
+      for (const modelId of matchModelPattern(pattern, models)) fitments.say(modelId, termsId)
   }
 }
 

@@ -15,6 +15,9 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'brand-not-found':
     case 'part-not-found':
     case 'location-not-found':
+    case 'model-not-settled':
+    case 'record-not-found':
+    case 'record-not-open':
     case 'rows-rejected':
     case 'stop-not-found':
     case 'stop-not-overridable':

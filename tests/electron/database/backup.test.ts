@@ -4,6 +4,7 @@ import path from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { copyBeforeMigration, copyDatabase } from '../../../electron/database/backup.ts'
+import { newestLayout } from '../../../electron/database/migrate.ts'
 import { openDatabase } from '../../../electron/database/open-database.ts'
 import { restoreDatabase } from '../../../electron/database/restore-database.ts'
 import { Refusal } from '../../../electron/requests/refusal.ts'
@@ -66,7 +67,7 @@ test('a copy that cannot be written is refused, and nothing is left of it', () =
 test('before its layout changes, a file is copied beside itself, once', () => {
   const file = path.join(folder, 'shop.sqlite')
   const database = openDatabase(file)
-  const copy = `${file}.layout-1`
+  const copy = `${file}.layout-${newestLayout}`
   copyBeforeMigration(database.connection, file)
   const { mtimeMs } = statSync(copy)
   copyBeforeMigration(database.connection, file)
