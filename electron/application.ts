@@ -7,12 +7,14 @@ import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
+import { orderCheckHandlers } from './order-check/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
 import { readPartsOnHand } from './stock-ledger/on-hand-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
+import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
 export interface Surroundings {
@@ -93,6 +95,13 @@ function openShop(surroundings: Surroundings): OpenShop {
       ...databaseHandlers(shop),
       ...fitCheckHandlers({ ...shop, readStock: partIds => readPartsOnHand(database, partIds) }),
       ...modelLookupHandlers(shop),
+      ...orderCheckHandlers({
+        ...shop,
+        readUsableStock: partIds => readUsableStock(database, partIds),
+        // Orders that were sent, and what was paid for their parts, are not recorded by any capability yet.
+        readOpenOrders: () => new Map(),
+        readLastPaid: () => new Map(),
+      }),
       ...stockLedgerHandlers(shop),
     },
   }

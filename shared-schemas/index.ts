@@ -5,6 +5,7 @@ import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit } from './fit-records.ts'
 import { findModels } from './model-lookup.ts'
+import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
 import { listOnHand } from './stock-ledger.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
@@ -21,6 +22,10 @@ export const requests = [
   addExclusion,
   readHistory,
   listOnHand,
+  readOrder,
+  checkOrder,
+  overrideStop,
+  listSuppliers,
   verifyDatabase,
   backUpDatabase,
 ] as const

@@ -27,6 +27,12 @@ export function wordProblem(problem: Problem): string {
         : `${problem.recordId} records a part that fitted: there is nothing to settle. Name the record of a wrong-fit return.`
     case 'location-not-found':
       return `No location is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load locations.csv first'}.`
+    case 'supplier-not-found':
+      return `No supplier is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load suppliers.csv first'}.`
+    case 'stop-not-found':
+      return `Nothing was recorded: the line of ${problem.partNumber || 'no part'} has no stop called ${problem.stop}. Check the order again and let pass what it shows now.`
+    case 'stop-not-overridable':
+      return `Nothing was recorded: this cannot be let pass, it must be mended. ${problem.why}`
     case 'file-unreadable':
       return `${problem.file} cannot be read (${problem.why}). Check the path and that nobody has it open, then try again; nothing was changed.`
     case 'file-not-of-catalogue':

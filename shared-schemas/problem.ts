@@ -27,6 +27,9 @@ export const problem = z.discriminatedUnion('code', [
     why: z.enum(['confirmed', 'settled']),
   }),
   z.object({ code: z.literal('location-not-found'), typed: z.string(), known: z.array(z.string()) }),
+  z.object({ code: z.literal('supplier-not-found'), typed: z.string(), known: z.array(z.string()) }),
+  z.object({ code: z.literal('stop-not-found'), stop: z.string(), partNumber: z.string() }),
+  z.object({ code: z.literal('stop-not-overridable'), stop: z.string(), why: z.string() }),
   z.object({ code: z.literal('file-unreadable'), file: z.string(), why: z.string() }),
   z.object({ code: z.literal('file-not-of-catalogue'), file: z.string(), known: z.array(z.string()) }),
   z.object({

@@ -52,7 +52,8 @@ const noCodes: ReadonlyMap<string, DateCode[]> = new Map()
 
 const dateCodeRow = z.object({ brand: z.string(), pattern: z.string(), means: z.string() })
 
-function readDateCodesByBrand(database: ReadableDatabase): ReadonlyMap<string, DateCode[]> {
+/** What each brand's serials say of when an appliance was made. */
+export function readDateCodesByBrand(database: ReadableDatabase): ReadonlyMap<string, DateCode[]> {
   const rows = database.rows(
     dateCodeRow,
     'SELECT brand.name AS brand, pattern, means FROM date_code JOIN brand USING (brand_id)',

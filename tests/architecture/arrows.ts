@@ -21,6 +21,7 @@ const capabilities: readonly Place[] = [
   capability('catalogue'),
   capability('model-lookup', ['catalogue']),
   capability('fit-check', ['model-lookup', 'catalogue']),
+  capability('order-check', ['fit-check', 'model-lookup', 'catalogue']),
   capability('stock-ledger', ['catalogue']),
   capability('van-counts', ['stock-ledger', 'catalogue']),
   capability('fault-guide', ['catalogue']),
