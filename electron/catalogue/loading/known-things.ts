@@ -1,5 +1,7 @@
 import type { ReadableDatabase } from '../../database/handles.ts'
+import { listNearestModelNumbers } from '../nearest-model-queries.ts'
 import { normaliseNumber } from '../normalise-number.ts'
+import { listNearestPartNumbers } from '../part-queries.ts'
 import { RowFault } from './row-fault.ts'
 
 /** Which column of a row names a thing, for the fault when there is none such. */
@@ -24,8 +26,10 @@ export class KnownThings {
   readonly attributes = new Map<number, Map<string, string>>()
   readonly modelsAddedNow: { readonly brandId: number; readonly key: string; readonly modelId: number }[] = []
   readonly #keys = new Map<string, string>()
+  readonly #database: ReadableDatabase
 
   constructor(database: ReadableDatabase) {
+    this.#database = database
     fill(this.brands, database.tuples('SELECT name_key, brand_id FROM brand'))
     fill(this.families, database.tuples('SELECT family, family_id FROM family'))
     fill(this.parts, database.tuples('SELECT part_key, part_id FROM part'))
@@ -45,27 +49,29 @@ export class KnownThings {
 
   brand(name: string, { column = 'brand' }: Naming = {}): number {
     const hint = 'add it to brands.csv, or mend the spelling'
-    return found(this.brands, this.keyOf(name), column, `no brand is called “${name}”: ${hint}`)
+    return found(this.brands, this.keyOf(name), column, () => `no brand is called “${name}”: ${hint}`)
   }
 
   family(code: string, { column = 'family' }: Naming = {}): number {
     const hint = 'add it to families.csv, or mend the spelling'
-    return found(this.families, code, column, `no family is called “${code}”: ${hint}`)
+    return found(this.families, code, column, () => `no family is called “${code}”: ${hint}`)
   }
 
   part(number: string, { column = 'part_number' }: Naming = {}): number {
-    const hint = 'add it to parts.csv, or mend the number'
-    return found(this.parts, this.keyOf(number), column, `no part has the number “${number}”: ${hint}`)
+    return found(this.parts, this.keyOf(number), column, () => {
+      const nearest = wordNearest(listNearestPartNumbers(this.#database, number, mostNearest))
+      return `no part has the number “${number}”: add it to parts.csv, or mend the number${nearest}`
+    })
   }
 
   supplier(code: string): number {
     const hint = 'add it to suppliers.csv, or mend the spelling'
-    return found(this.suppliers, code, 'supplier', `no supplier is called “${code}”: ${hint}`)
+    return found(this.suppliers, code, 'supplier', () => `no supplier is called “${code}”: ${hint}`)
   }
 
   location(code: string, { column = 'location' }: Naming = {}): number {
     const hint = 'add it to locations.csv, or mend the spelling'
-    return found(this.locations, code, column, `no location is called “${code}”: ${hint}`)
+    return found(this.locations, code, column, () => `no location is called “${code}”: ${hint}`)
   }
 
   van(code: string): number {
@@ -75,9 +81,12 @@ export class KnownThings {
   }
 
   model(brand: string, number: string): number {
-    const models = this.modelsOf(this.brand(brand))
-    const hint = 'add it to models.csv, or mend the number'
-    return found(models, this.keyOf(number), 'model_number', `${brand} has no model “${number}”: ${hint}`)
+    const brandId = this.brand(brand)
+    return found(this.modelsOf(brandId), this.keyOf(number), 'model_number', () => {
+      const asked = { brandId, listed: number, most: mostNearest }
+      const nearest = wordNearest(listNearestModelNumbers(this.#database, asked))
+      return `${brand} has no model “${number}”: add it to models.csv, or mend the number${nearest}`
+    })
   }
 
   /** The unit of a family's attribute, which must have been declared. */
@@ -133,8 +142,21 @@ function inner<Value>(outer: Map<number, Map<string, Value>>, id: number): Map<s
   return map
 }
 
-function found(map: ReadonlyMap<string, number>, key: string, column: string, missing: string): number {
+/** Enough to see a slip of the hand. */
+const mostNearest = 3
+
+function wordNearest(numbers: readonly string[]): string {
+  return numbers.length === 0 ? '' : ` (nearest: ${numbers.join(', ')})`
+}
+
+/** The wording is made only for a row that needs it: hundreds of thousands do not. */
+function found(
+  map: ReadonlyMap<string, number>,
+  key: string,
+  column: string,
+  wordMissing: () => string,
+): number {
   const id = map.get(key)
-  if (id === undefined) throw new RowFault(column, missing)
+  if (id === undefined) throw new RowFault(column, wordMissing())
   return id
 }

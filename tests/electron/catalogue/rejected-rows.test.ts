@@ -262,6 +262,19 @@ const cases: readonly (readonly [title: string, Given, Expected])[] = [
     { column: 'volts', reason: /“230 Hz” is no figure in V/ },
   ],
   [
+    'a part number with a slip in it, with those that begin as it does,',
+    { file: 'cross_references.csv', rows: ['B1,0048-0129'] },
+    {
+      column: 'part_number',
+      reason: /mend the number \(nearest: 0048-0121, 0048-0122, 0048-0123\)$/,
+    },
+  ],
+  [
+    'a model number with a slip in it, with those of its brand that begin as it does,',
+    { file: 'sales_names.csv', rows: ['Ostrel,Aqualane 44,OW 4512/11'] },
+    { column: 'model_number', reason: /mend the number \(nearest: OW 4512\/01, OW 4512\/02\)$/ },
+  ],
+  [
     'a quantity of none',
     { file: 'fitments.csv', rows: [fitment(',,,,,0,List')] },
     { column: 'quantity', reason: /1 or more/ },
