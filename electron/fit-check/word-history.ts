@@ -56,7 +56,9 @@ function wordRecord(record: FitRecord): VerdictEvent[] {
   ]
 }
 
+/** What was taken back in a run stands before what was said instead. */
 function byTime(one: VerdictEvent, other: VerdictEvent): number {
   const [a, b] = [one.at ?? '', other.at ?? '']
-  return a < b ? -1 : a > b ? 1 : 0
+  if (a !== b) return a < b ? -1 : 1
+  return Number(other.kind === 'withdrawn') - Number(one.kind === 'withdrawn')
 }

@@ -4,6 +4,8 @@ import { findPartByNumber, listNearestPartNumbers } from '../../../electron/cata
 import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
 import { handleListFittedModels } from '../../../electron/fit-check/handle-list-fitted-models.ts'
 import { handleListFittingParts } from '../../../electron/fit-check/handle-list-fitting-parts.ts'
+import { handleReadHistory } from '../../../electron/fit-check/handle-read-history.ts'
+import { handleRecordFit, handleSettleWrongFit } from '../../../electron/fit-check/handle-record-fit.ts'
 import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/model-facts-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
@@ -48,6 +50,8 @@ const oneModel: OpenModels = {
   ],
   agreement: 'agrees',
 }
+const stamp = { now: () => new Date('2026-11-23T09:00:00Z'), newId: () => returnId }
+const returnId = '0190a000-0000-7000-8000-000000000001'
 const question = { model: 'QT-100/1', serial: '14201', volts: '230' }
 
 const questions: Readonly<Record<string, () => unknown>> = {
@@ -55,6 +59,18 @@ const questions: Readonly<Record<string, () => unknown>> = {
   'judge a fit': () => handleJudgeFit(database, oneModel, { ...question, part: 'VM-1' }),
   'list what fits': () =>
     handleListFittingParts(database, ids => readPartsOnHand(database, ids), oneModel, question),
+  'record a return': () =>
+    handleRecordFit(database, stamp, oneModel, {
+      kind: 'wrong-fit',
+      model: 'QT-100/1',
+      part: 'VM-1',
+      reason: 'too wide',
+      initials: 'AB',
+    }),
+  'settle a return': () =>
+    handleSettleWrongFit(database, stamp, { recordId: returnId, how: 'wrong bag', initials: 'AB' }),
+  'read the history of a verdict': () =>
+    handleReadHistory(database, oneModel, { ...question, part: 'VM-1', asOf: '2026-11-23' }),
   'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
@@ -101,6 +117,16 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
     'fitment USING PRIMARY KEY (model_id=?)',
     'fitment USING COVERING INDEX fitment_of_terms (terms_id=?)',
   ],
+  fitment_change: ['fitment_change USING PRIMARY KEY (model_id=?)'],
+  load_run: [
+    'load_run USING INDEX load_run_of_first_fitments (first_fitments=?)',
+    'load_run USING INTEGER PRIMARY KEY (rowid=?)',
+  ],
+  fit_record: [
+    'fit_record USING INDEX fit_record_of_part (part_id=?)',
+    'fit_record USING PRIMARY KEY (record_id=?)',
+  ],
+  fit_record_settled: ['fit_record_settled USING PRIMARY KEY (record_id=?)'],
   supersession: [
     'supersession USING INDEX supersession_once (old_part_id=?)',
     'supersession USING INDEX supersession_of_new (new_part_id=?)',
