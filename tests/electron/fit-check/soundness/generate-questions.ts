@@ -70,7 +70,7 @@ export function generateQuestion(seed: number): Question {
 export const dates = ['2010', '2012-03', '2014-06', '2014-06-15', '2016'] as const
 export const threads = ['A', 'B', 'C'] as const
 export const volts = ['120', '230', '400'] as const
-export const largestSerial = 12
+const largestSerial = 12
 
 function generatePart(from: Picker, id: number): PartFacts {
   const attributes = new Map<string, string>()

@@ -4,7 +4,7 @@ import {
   type PartDossier,
 } from '../../../../electron/fit-check/part-dossier.ts'
 import { familyIdOf } from '../../../builders/fit-dossier.ts'
-import { largestSerial, type Question, threads, volts } from './generate-questions.ts'
+import { type Question, threads, volts } from './generate-questions.ts'
 import { type ConcreteAppliance, judgeNaively, type NaiveAnswer } from './naive-fit.ts'
 
 export interface Completion extends ConcreteAppliance {
@@ -13,12 +13,9 @@ export interface Completion extends ConcreteAppliance {
 
 /** Every appliance, with every reading known, that the question may be about, judged naively. */
 export function listCompletions(question: Question): Completion[] {
-  const { dossier, plate } = question
+  const { dossier } = question
   const models = modelsNotContradicted(question)
-  const serials =
-    plate.serial === undefined
-      ? Array.from({ length: largestSerial + 1 }, (_, at) => at)
-      : [Number(plate.serial)]
+  const serials = serialsOf(question)
   return models.flatMap(model =>
     daysOfModel(question, model).flatMap(day =>
       serials.flatMap(serial =>
@@ -29,6 +26,15 @@ export function listCompletions(question: Question): Completion[] {
       ),
     ),
   )
+}
+
+/** Every serial at which a range begins or ends, the one before and the one after. */
+function serialsOf({ dossier, plate }: Question): number[] {
+  if (plate.serial !== undefined) return [Number(plate.serial)]
+  const ends = dossier.statements.flatMap(({ serial }) =>
+    serial === null ? [] : [Number(serial.from), Number(serial.to)],
+  )
+  return [...new Set([0, ...ends.flatMap(end => [end - 1, end, end + 1])])]
 }
 
 /** A reading that contradicts a model rules it out, unless that would leave none; date, then volts, then thread. */
