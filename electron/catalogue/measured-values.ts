@@ -72,5 +72,7 @@ function splitUnit(written: string): { readonly base: string; readonly power: nu
     const power = prefixPowers[unit.slice(0, unit.length - base.length)]
     if (unit.endsWith(base) && power !== undefined) return { base, power }
   }
-  return { base: unit.toLowerCase(), power: 0 }
+  // Plates and keyboards disagree about capitals: 230v is 230 V. A prefix keeps its case, for m and M differ.
+  const anyCase = baseUnits.find(base => base.toLowerCase() === unit.toLowerCase())
+  return { base: anyCase ?? unit.toLowerCase(), power: 0 }
 }

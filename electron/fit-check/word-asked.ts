@@ -32,6 +32,7 @@ const verdictWords: Readonly<Record<Verdict, string>> = {
 function whatToRead(reading: string, positions: readonly number[]): string {
   switch (reading) {
     case 'model-number':
+      if (positions.length === 0) return 'Compare the model number with the plate'
       return positions.length === 1
         ? `Read character ${positions[0]} of the model number`
         : `Read characters ${listWords(positions)} of the model number`

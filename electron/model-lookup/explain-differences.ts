@@ -29,7 +29,9 @@ export function explainDifferences(compared: Compared): CharacterDifference[] {
     at -= step === 'swapped' ? 2 : step === 'added' ? 0 : 1
     place -= step === 'swapped' ? 2 : step === 'missing' ? 0 : 1
   }
-  return pairUp([...differences, ...notGiven(key, 0, at)].sort((one, other) => one.at - other.at))
+  // The way was walked backwards: what stands at one place comes in the order in which it was typed.
+  const inOrder = [...notGiven(key, 0, at), ...differences.reverse()]
+  return pairUp(inOrder.sort((one, other) => one.at - other.at))
 }
 
 /** A character too many where another is missing is shown as the one in place of the other. */

@@ -27,6 +27,8 @@ export interface PlateReadings {
   readonly kept: PlateReading
   /** Single numbers of a plate that shows several, longest first. Each has set the others aside. */
   readonly parts: readonly PlateReading[]
+  /** Without unknown words before or behind that have no figure in them: only for a likelihood, never for agreement. */
+  readonly guesses: readonly PlateReading[]
 }
 
 /** What the catalogue knows of words that are no model numbers. */
@@ -52,7 +54,21 @@ export function readPlateText(text: string, { brands, isName }: KnownWords): Pla
     whole,
     kept: countReadCharacters(kept.key) < fewestReadable ? whole : kept,
     parts: partsOf(words, runs, isName).map(keep),
+    guesses: withoutOuterWords(words, runs.flat()).map(keep),
   }
+}
+
+/** `modl QT 100/1` without `modl`, then without `QT`; `QT 100/1 not filling` likewise from behind. */
+function withoutOuterWords(words: readonly PlateWord[], kept: readonly number[]): number[][] {
+  const hasFigure = (place: number) => /\d/.test(words[place]?.key ?? '')
+  const firstFigure = kept.findIndex(hasFigure)
+  const lastFigure = kept.findLastIndex(hasFigure)
+  if (firstFigure < 0) return []
+  const guesses: number[][] = []
+  for (let from = 0; from <= firstFigure; from++)
+    for (let to = kept.length; to > lastFigure; to--)
+      if (from > 0 || to < kept.length) guesses.push(kept.slice(from, to))
+  return guesses.slice(0, mostParts)
 }
 
 /** Below this a text says nothing. */

@@ -207,9 +207,9 @@ function onlyWhole(index: ModelIndex, text: Uint8Array, mayBe: Admits): number |
 }
 
 /** Nothing agrees. A brand read off the plate weighs, and no longer decides: the slip may be in the brand. */
-function takeNearest(index: ModelIndex, { kept, parts }: PlateReadings, admits: Admits): Found {
+function takeNearest(index: ModelIndex, { kept, parts, guesses }: PlateReadings, admits: Admits): Found {
   let best: { reading: PlateReading; nearest: readonly RankedModel[] } = { reading: kept, nearest: [] }
-  for (const reading of [kept, ...parts.slice(0, mostPartsRanked)]) {
+  for (const reading of [kept, ...parts.slice(0, mostPartsRanked), ...guesses.slice(0, mostGuessesRanked)]) {
     const nearest = rankModels(index, reading, admits, {
       wanted: 1,
       margin: nearMargin,
@@ -238,6 +238,7 @@ function takeNearest(index: ModelIndex, { kept, parts }: PlateReadings, admits: 
 /** Half a slip. */
 const nearMargin = 8
 const mostPartsRanked = 3
+const mostGuessesRanked = 6
 
 /** What is admitted and of the brand that was read off the plate. */
 function onPlate(index: ModelIndex, { brand }: PlateReading, admits: Admits): Admits {

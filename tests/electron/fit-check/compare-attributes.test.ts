@@ -15,6 +15,8 @@ describe('the part and the appliance are compared by the rule of their family, i
   test.each<[Partial<AttributeRule>, string | undefined, string | undefined, string]>([
     [{ rule: 'equal' }, '230', '230', 'agrees'],
     [{ rule: 'equal' }, '230', '230 V', 'agrees'],
+    [{ rule: 'equal' }, '230', '230v', 'agrees'],
+    [{ unit: 'Hz' }, '50', '50 hz', 'agrees'],
     [{ rule: 'equal' }, '230', '120', 'disagrees'],
     [{ rule: 'equal' }, '220-240', '220..240', 'agrees'],
     [{ rule: 'equal' }, '230', '220-240', 'disagrees'],

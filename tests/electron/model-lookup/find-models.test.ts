@@ -70,6 +70,14 @@ describe('the places that differ are named over the catalogue key, from 1', () =
     ],
     ['WODW451202', 'ODW4512/02', [{ at: 1, typed: 'W', catalogue: '' }]],
     [
+      'XYODW451202',
+      'ODW4512/02',
+      [
+        { at: 1, typed: 'X', catalogue: '' },
+        { at: 1, typed: 'Y', catalogue: '' },
+      ],
+    ],
+    [
       'DOW451202',
       'ODW4512/02',
       [

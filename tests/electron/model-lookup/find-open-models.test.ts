@@ -120,6 +120,8 @@ describe('where nothing agrees, the plausible near ones stay open and are marked
     ['ODW4512/03', { outcome: 'several', models: ['ODW4512/01', 'ODW4512/02'], agreement: 'differs' }],
     ['WX4547/X', { outcome: 'several', models: ['WX4547/C', 'WX4547/Q'], agreement: 'differs' }],
     ['Brennick ODW4512/01', { outcome: 'near', models: ['ODW4512/01'], agreement: 'differs' }],
+    ['modl ODW 4512 /O1', { outcome: 'near', models: ['ODW4512/01'], agreement: 'differs' }],
+    ['ODW4512/01 not filling', { outcome: 'near', models: ['ODW4512/01'], agreement: 'differs' }],
     ['ZZTOP99', { outcome: 'none', models: [], agreement: 'differs' }],
     ['ЖЖЖ', { outcome: 'none', models: [], agreement: 'differs' }],
     ['🙂🙂🙂 ODW4512/01', { outcome: 'exact', models: ['ODW4512/01'] }],
