@@ -17,12 +17,12 @@ export function ModelRegion({ found, enquiry, onStep }: ModelRegionProps) {
   const decided = decidedModel(found, enquiry)
   if (decided !== undefined)
     return (
-      <section className="models" aria-label="Appliance">
+      <section className="models" aria-label="Appliance" data-answers={found.typed}>
         <OneModel model={decided} isTaken={enquiry.taken !== null} typed={enquiry.text.trim()} />
       </section>
     )
   return (
-    <section className="models" aria-label="Appliance">
+    <section className="models" aria-label="Appliance" data-answers={found.typed}>
       <p className="models__outcome">
         <strong>{wordOutcome(found, null)}</strong> {hintOf(found)}
         {found.candidates.length > 0 && (
