@@ -1,10 +1,11 @@
+import { type DateGroup, type Meaning, readMeanings } from '../catalogue/date-code-meaning.ts'
 import { type DaySpan, daysOf } from './made-dates.ts'
 
 /** How one brand writes the date of making into its serials, as the catalogue states it. */
 export interface DateCode {
-  /** A regular expression over the serial with the groups `year` and `week` or `month`. */
+  /** A regular expression over the serial with the groups `year` and perhaps `week` or `month`. */
   readonly pattern: string
-  /** What the groups mean: `year=2-digit;week=2-digit`, `year=letter A=2004 skip I O`. */
+  /** What the groups mean, as `readMeanings` takes it. */
   readonly means: string
 }
 
@@ -19,9 +20,10 @@ export function readDateCodes(codes: readonly DateCode[], serial: string): DaySp
 
 function readDateCode({ pattern, means }: DateCode, serial: string): DaySpan[] {
   const groups = new RegExp(pattern, 'u').exec(serial.trim().toUpperCase())?.groups
-  if (groups === undefined) return []
-  const how = new Map(means.split(';').map(one => splitOnce(one.trim(), '=')))
-  const numbersOf = (group: string): number[] => readGroup(groups[group], how.get(group), group === 'year')
+  const meanings = readMeanings(means)
+  if (groups === undefined || meanings === undefined) return []
+  const numbersOf = (group: DateGroup) =>
+    readGroup(groups[group] ?? '', meanings.get(group) ?? figures, group)
   const years = numbersOf('year')
   if (groups.week !== undefined)
     return pair(years, numbersOf('week')).flatMap(([year, week]) => daysOfWeek(year, week))
@@ -30,39 +32,43 @@ function readDateCode({ pattern, means }: DateCode, serial: string): DaySpan[] {
   return years.map(year => daysOf(String(year)))
 }
 
-function splitOnce(text: string, mark: string): [string, string] {
-  const at = text.indexOf(mark)
-  return at < 0 ? [text, ''] : [text.slice(0, at).trim(), text.slice(at + mark.length).trim()]
-}
+const figures: Meaning = { kind: 'figures' }
 
 function pair(years: readonly number[], numbers: readonly number[]): [number, number][] {
   return years.flatMap(year => numbers.map((number): [number, number] => [year, number]))
 }
 
-/** The numbers that a group may stand for. Nothing where its meaning is not one of those that are known. */
-function readGroup(shown: string | undefined, how: string | undefined, isYear: boolean): number[] {
-  if (shown === undefined || how === undefined) return []
-  if (how.startsWith('letter')) return readLetter(shown, how)
-  const figures = Number(shown)
-  if (!Number.isInteger(figures)) return []
-  if (!isYear || how === '4-digit') return [figures]
-  if (how === '2-digit') return [figures < firstOfLastCentury ? 2000 + figures : 1900 + figures]
-  if (how === '1-digit') return decades.map(decade => decade + figures)
-  return []
+/** The numbers that a group may stand for: several where a figure leaves the decade open, none where it stands for nothing. */
+function readGroup(shown: string, meaning: Meaning, group: DateGroup): number[] {
+  switch (meaning.kind) {
+    case 'list':
+      return [meaning.numbers.get(shown) ?? []].flat()
+    case 'letters':
+      return countLetters(shown, meaning)
+    case 'figures':
+      return /^\d+$/.test(shown) ? readFigures(shown, group) : []
+  }
+}
+
+function readFigures(shown: string, group: DateGroup): number[] {
+  const number = Number(shown)
+  if (group !== 'year' || shown.length === 4) return [number]
+  if (shown.length === 2) return [number < firstOfLastCentury ? 2000 + number : 1900 + number]
+  return shown.length === 1 ? decades.map(decade => decade + number) : []
 }
 
 /** Two figures from 70 on are of the last century: no rating plate is older, and none is of 2070. */
 const firstOfLastCentury = 70
 const decades = [1980, 1990, 2000, 2010, 2020, 2030]
 
-/** `letter A=2004 skip I O`: letters count on from the first, the skipped ones left out. */
-function readLetter(shown: string, how: string): number[] {
-  const found = /^letter ([A-Z])=(\d+)(?: skip ((?:[A-Z] ?)+))?$/.exec(how)
-  if (found === null) return []
-  const [, first = '', number, skipped = ''] = found
-  const letters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].filter(letter => !skipped.split(' ').includes(letter))
+/** Letters count on from the first, the skipped ones left out: A 2004, H 2011, J 2012. */
+function countLetters(
+  shown: string,
+  { first, number, skipped }: Extract<Meaning, { kind: 'letters' }>,
+): number[] {
+  const letters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].filter(letter => !skipped.includes(letter))
   const steps = letters.indexOf(shown) - letters.indexOf(first)
-  return letters.includes(shown) && steps >= 0 ? [Number(number) + steps] : []
+  return letters.includes(shown) && steps >= 0 ? [number + steps] : []
 }
 
 function daysOfMonth(year: number, month: number): DaySpan[] {

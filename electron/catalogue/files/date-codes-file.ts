@@ -1,11 +1,12 @@
 import { z } from 'zod'
+import { dateGroups, readMeanings } from '../date-code-meaning.ts'
 import { defineFile } from '../loading/catalogue-file.ts'
-import { word } from '../loading/cells.ts'
+import { text, word } from '../loading/cells.ts'
 import { KeyedRows } from '../loading/keyed-rows.ts'
 
 export const dateCodesFile = defineFile({
   name: 'date_codes.csv',
-  row: z.object({ brand: word, pattern: word, means: word }).superRefine(({ pattern, means }, context) => {
+  row: z.object({ brand: word, pattern: word, means: text }).superRefine(({ pattern, means }, context) => {
     const refuse = (column: string, message: string) =>
       context.addIssue({ code: 'custom', path: [column], message })
     const groups = listGroups(pattern)
@@ -15,7 +16,7 @@ export const dateCodesFile = defineFile({
     const unread = findUnreadMeaning(groups, means)
     if (unread !== undefined) refuse('means', unread)
   }),
-  neededColumns: ['brand', 'pattern', 'means'],
+  neededColumns: ['brand', 'pattern'],
   open: ({ database, known }) => {
     const rows = new KeyedRows(2, database.tuples('SELECT brand_id, pattern, means FROM date_code'))
     return {
@@ -45,23 +46,15 @@ function listGroups(pattern: string): readonly string[] | undefined {
   }
 }
 
-/** Every group that is marked needs a meaning that the fit check can read, and nothing else is explained. */
+/** Every group that is marked must be one that a date has, and whatever is said of the groups must be readable. */
 function findUnreadMeaning(groups: readonly string[], means: string): string | undefined {
-  const meanings = new Map(means.split(';').map(one => splitMeaning(one)))
-  const stranger = [...meanings.keys(), ...groups].find(group => !knownGroups.includes(group))
-  if (stranger !== undefined) return `speaks of “${stranger}”: only ${knownGroups.join(', ')} can be read`
-  const bare = [...knownGroups].find(group => groups.includes(group) !== meanings.has(group))
-  if (bare !== undefined)
-    return `and the pattern must name the same groups, but “${bare}” is only in one of them`
-  const [group, how] = [...meanings].find(([, how]) => !readableMeaning.test(how)) ?? []
-  if (group === undefined) return undefined
-  return `“${how}” is no meaning of ${group}: write 1-digit, 2-digit, 4-digit or letter A=2004 skip I O`
-}
-
-const knownGroups = ['year', 'week', 'month']
-const readableMeaning = /^(?:[124]-digit|letter [A-Z]=\d+(?: skip [A-Z](?: [A-Z])*)?)$/
-
-function splitMeaning(one: string): [group: string, how: string] {
-  const at = one.indexOf('=')
-  return [one.slice(0, Math.max(at, 0)).trim(), one.slice(at + 1).trim()]
+  const known: readonly string[] = dateGroups
+  const stranger = groups.find(group => !known.includes(group))
+  if (stranger !== undefined)
+    return `the pattern marks “${stranger}”: only ${dateGroups.join(', ')} can be read`
+  const meanings = readMeanings(means)
+  if (meanings === undefined)
+    return `“${means}” cannot be read: write year=2-digit;week=2-digit, year=letter A=2004 skip I O, or a list A=2010|B=2011`
+  const unmarked = [...meanings.keys()].find(group => !groups.includes(group))
+  return unmarked && `explains ${unmarked}, which the pattern does not mark`
 }

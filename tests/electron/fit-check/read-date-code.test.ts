@@ -33,6 +33,9 @@ describe('a serial is read by the date code of its brand', () => {
     [[letter], 'I0001', []],
     [[whole], 'TV2019', ['2019-01 to 2019-12']],
     [[unknown], '1420', []],
+    [[{ ...yearWeek, means: '' }], '142012345', ['2014-05-12 to 2014-05-18']],
+    [[{ pattern: '^(?<year>.)', means: 'A=2010|B=2011' }], 'B0001', ['2011-01 to 2011-12']],
+    [[{ pattern: '^(?<year>.)', means: 'A=2010|B=2011' }], 'C0001', []],
     [[whole, letter], 'B0001', ['2005-01 to 2005-12']],
     [[], 'B0001', []],
   ])('%j reads %s', check)
