@@ -32,6 +32,39 @@ export function findPartByNumber(database: ReadableDatabase, typed: string): Par
   return found && asPart(found)
 }
 
+/** The same for many numbers at once, by the number as typed; a number that no part carries is left out. */
+export function findPartsByNumbers(
+  database: ReadableDatabase,
+  typed: Iterable<string>,
+): ReadonlyMap<string, Part> {
+  const numbers = [...new Set(typed)].map(number => ({ number, key: normaliseNumber(number) }))
+  const keys = JSON.stringify([...new Set(numbers.map(({ key }) => key))])
+  const byKey = new Map<string, Part>()
+  for (const sql of [partsOfGtins, partsOfOtherNumbers, partsOfOwnNumbers])
+    for (const row of database.rows(askedPartRow, sql, keys)) byKey.set(row.asked_key, asPart(row))
+  return new Map(
+    numbers.flatMap(({ number, key }) => {
+      const part = byKey.get(key)
+      return part === undefined ? [] : [[number, part] as const]
+    }),
+  )
+}
+
+const askedPartRow = partRow.extend({ asked_key: z.string() })
+
+const askedColumns =
+  'asked.value AS asked_key, part_id, part_number, family_id, family, maker, kind, description'
+
+const partsOfOwnNumbers = `SELECT ${askedColumns}
+  FROM json_each(?) AS asked CROSS JOIN part ON part_key = asked.value JOIN family USING (family_id)`
+
+const partsOfOtherNumbers = `SELECT ${askedColumns}
+  FROM json_each(?) AS asked CROSS JOIN cross_reference ON number_key = asked.value
+  JOIN part USING (part_id) JOIN family USING (family_id)`
+
+const partsOfGtins = `SELECT ${askedColumns}
+  FROM json_each(?) AS asked CROSS JOIN part ON gtin = asked.value JOIN family USING (family_id)`
+
 export function readPart(database: ReadableDatabase, id: PartId): Part {
   const found = database.row(partRow, `SELECT ${partColumns} WHERE part_id = ?`, id)
   if (found === undefined) throw new Error(`a part id comes from this database, but ${id} is not in it`)

@@ -63,24 +63,18 @@ export function readDateCodesByBrand(database: ReadableDatabase): ReadonlyMap<st
 
 const nothingStated: ReadonlyMap<string, string> = new Map()
 
-const statedRow = z.object({
-  model_id: z.int(),
-  family_id: familyId,
-  attribute: z.string(),
-  value: z.string(),
-})
-
 function readStatedAttributes(database: ReadableDatabase, modelIds: readonly ModelId[]) {
-  const rows = database.rows(
-    statedRow,
-    `SELECT model_id, family_id, attribute, model_attribute.value AS value
+  const rows = database.tuples<[modelId: number, familyId: FamilyId, attribute: string, value: string]>(
+    `SELECT model_id, family_id, attribute, model_attribute.value
      FROM json_each(?) AS asked JOIN model_attribute ON model_id = asked.value`,
     JSON.stringify(modelIds),
   )
   const byModel = new Map<number, Map<string, string>>()
-  for (const row of rows) {
-    const ofModel = byModel.get(row.model_id) ?? new Map<string, string>()
-    byModel.set(row.model_id, ofModel.set(attributeKey(row.family_id, row.attribute), row.value))
+  for (const [modelId, familyId, attribute, value] of rows) {
+    const key = attributeKey(familyId, attribute)
+    const ofModel = byModel.get(modelId)
+    if (ofModel === undefined) byModel.set(modelId, new Map([[key, value]]))
+    else ofModel.set(key, value)
   }
   return byModel
 }

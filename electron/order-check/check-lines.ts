@@ -1,6 +1,5 @@
 import type { CheckedLine, CheckedOrder, OrderFlag, Severity } from '../../shared-schemas/order-check.ts'
 import { applyOverrides, type RecordedOverride } from './apply-overrides.ts'
-import { findCurrentNumber } from './find-current-number.ts'
 import { flagCautions } from './flag-cautions.ts'
 import { flagFit, verdictOfLine } from './flag-fit.ts'
 import { flagLineAsWritten } from './flag-line-as-written.ts'
@@ -64,9 +63,8 @@ function gravestFirst(flags: readonly OrderFlag[]): OrderFlag[] {
   return [...flags].sort((one, other) => order.indexOf(one.severity) - order.indexOf(other.severity))
 }
 
-function orderNumberOf({ dossier, judged }: LineFacts): string | null {
-  if (dossier === undefined) return null
-  return dossier.parts.get(findCurrentNumber(dossier, judged).partId)?.partNumber ?? null
+function orderNumberOf({ dossier, current }: LineFacts): string | null {
+  return (current && dossier?.parts.get(current.partId)?.partNumber) ?? null
 }
 
 function modelOf({ appliance }: LineFacts): CheckedLine['model'] {

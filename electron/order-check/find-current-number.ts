@@ -16,6 +16,7 @@ export interface CurrentNumber {
 /** For the line's appliance where the fit check knows; else as it holds for every appliance, whenever made. */
 export function findCurrentNumber(dossier: PartDossier, judged: JudgedPart | undefined): CurrentNumber {
   const { asked, replacements } = dossier
+  if (replacements.length === 0) return { partId: asked.partId, chain: [asked.partId], alsoNeeds: [] }
   if (judged === undefined || judged.decision.current === null)
     return followToCurrent(asked.partId, replacements, anyDay)
   const { current, chain, alsoNeeds } = judged.decision

@@ -1,5 +1,4 @@
 import type { OrderFlag } from '../../shared-schemas/order-check.ts'
-import { findCurrentNumber } from './find-current-number.ts'
 import { flag } from './flag-table.ts'
 import { type LineFacts, piecesOf } from './line-facts.ts'
 
@@ -42,8 +41,8 @@ export function flagNeededParts(facts: LineFacts, { ordered, needed }: NeedsOfOr
   })
 }
 
-function needsOfLine({ dossier, judged }: LineFacts): readonly string[] {
-  if (dossier === undefined) return []
+function needsOfLine({ current, judged }: LineFacts): readonly string[] {
+  if (current === undefined) return []
   if (judged !== undefined && judged.decision.verdict !== 'fits-with-changes') return []
-  return findCurrentNumber(dossier, judged).alsoNeeds
+  return current.alsoNeeds
 }

@@ -1,6 +1,5 @@
 import type { PartId } from '../../shared-schemas/identifiers.ts'
 import type { OrderFlag } from '../../shared-schemas/order-check.ts'
-import { findCurrentNumber } from './find-current-number.ts'
 import { flag } from './flag-table.ts'
 import type { LineFacts } from './line-facts.ts'
 
@@ -58,8 +57,8 @@ export function flagRepeats(facts: LineFacts, { byPart, byFamily }: RepeatsOfOrd
   ]
 }
 
-function deliveredAs({ dossier, judged, part }: LineFacts): PartId | undefined {
-  return dossier === undefined ? part?.partId : findCurrentNumber(dossier, judged).partId
+function deliveredAs({ current }: LineFacts): PartId | undefined {
+  return current?.partId
 }
 
 function familyForAppliance({ appliance, applianceName, part }: LineFacts): string | undefined {

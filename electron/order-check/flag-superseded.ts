@@ -1,6 +1,6 @@
 import type { OrderFlag } from '../../shared-schemas/order-check.ts'
 import { wordDays } from '../fit-check/made-dates.ts'
-import { findCurrentNumber, isProvedOnlyNewer, listDatedReplacements } from './find-current-number.ts'
+import { isProvedOnlyNewer, listDatedReplacements } from './find-current-number.ts'
 import { flag } from './flag-table.ts'
 import type { LineFacts } from './line-facts.ts'
 
@@ -8,10 +8,10 @@ import type { LineFacts } from './line-facts.ts'
  * A number that another has replaced. Where only the newer one is proved to fit the line's appliance, ordering the old
  * one is a stop: the verdict does not speak for it.
  */
-export function flagSuperseded({ dossier, judged }: LineFacts): OrderFlag[] {
-  if (dossier === undefined) return []
+export function flagSuperseded({ dossier, judged, current: supplied }: LineFacts): OrderFlag[] {
+  if (dossier === undefined || supplied === undefined) return []
   const { asked, parts } = dossier
-  const { partId: current, chain } = findCurrentNumber(dossier, judged)
+  const { partId: current, chain } = supplied
   const number = (id: typeof current) => parts.get(id)?.partNumber ?? ''
   if (current !== asked.partId) {
     const steps = chain.slice(1).map(number).join(', then by ')

@@ -49,6 +49,7 @@ export const flagTable = {
   'some-in-stock': note,
 
   // What does not go together between the plate and the catalogue makes the model number itself doubtful.
+  'wrong-fit-returned': caution,
   'read-as': caution,
   'made-outside': caution,
   'serial-date-differs': caution,

@@ -2,18 +2,20 @@ import type { PartId } from '../../shared-schemas/identifiers.ts'
 import type { OfferedMove, OrderLine } from '../../shared-schemas/order-check.ts'
 import { partialDate } from '../../shared-schemas/plate-reading.ts'
 import { normaliseNumber } from '../catalogue/normalise-number.ts'
-import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
+import { findPartsByNumbers, listNearestPartNumbers } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { currentShelf } from '../fit-check/dossier-queries.ts'
+import { listFitRecords } from '../fit-check/fit-record-queries.ts'
 import { twinsOf } from '../fit-check/follow-supersessions.ts'
 import { type JudgedPart, judgeMany, type PartQuestion } from '../fit-check/judge-many.ts'
 import { anyDay, covers } from '../fit-check/made-dates.ts'
+import { partsOfDecision } from '../fit-check/note-records.ts'
 import type { PartDossier } from '../fit-check/part-dossier.ts'
 import { asReadings } from '../fit-check/read-question.ts'
 import { currentModelIndex } from '../model-lookup/current-model-index.ts'
 import { decideOpenModels } from '../model-lookup/find-open-models.ts'
 import type { ModelIndex } from '../model-lookup/index-models.ts'
-import { findCurrentNumber, isProvedOnlyNewer } from './find-current-number.ts'
+import { type CurrentNumber, findCurrentNumber, isProvedOnlyNewer } from './find-current-number.ts'
 import type { Appliance, LineFacts, OpenOrderLine, PaidPrice } from './line-facts.ts'
 import { readOffers } from './order-check-queries.ts'
 import { readQuantity } from './read-quantity.ts'
@@ -36,13 +38,22 @@ export function gatherLineFacts(
 ): LineFacts[] {
   const begun = beginLines(database, lines)
   const judged = judgeLines(database, begun)
-  const standing = begun.map((line, at) => (line.dossier ? standsFor(line.dossier, judged[at]) : []))
+  const currents = begun.map(({ dossier }, at) => dossier && findCurrentNumber(dossier, judged[at]))
+  const standing = begun.map(({ dossier }, at) => {
+    const current = currents[at]
+    return dossier && current ? standsFor(dossier, current, judged[at]) : []
+  })
   const own = begun.flatMap(({ part }) => (part === undefined ? [] : [part.partId]))
   const partIds = [...new Set([...own, ...standing.flat()])]
   const stock = told.readUsableStock(partIds)
   const openOrders = told.readOpenOrders(partIds)
   const lastPaid = told.readLastPaid(partIds)
   const offers = readOffers(database, partIds)
+  const records = listFitRecords(database, [
+    ...new Set(
+      judged.flatMap(line => (line === undefined ? [] : [...partsOfDecision(line.partId, line.decision)])),
+    ),
+  ])
   return begun.map((line, at) => {
     const ids = standing[at] ?? []
     const partId = line.part?.partId
@@ -50,6 +61,8 @@ export function gatherLineFacts(
       ...line,
       quantity: readQuantity(line.given.quantity),
       judged: judged[at],
+      current: currents[at],
+      records,
       offers: (partId !== undefined && offers.get(partId)) || [],
       moves: ids.flatMap(id => placesOf(stock.get(id), line.dossier?.parts.get(id)?.partNumber ?? '')),
       openOrders: ids.flatMap(id => openOrders.get(id) ?? []),
@@ -60,14 +73,17 @@ export function gatherLineFacts(
 
 type BegunLine = Pick<LineFacts, 'given' | 'part' | 'nearest' | 'dossier' | 'appliance' | 'applianceName'>
 
-/** Part and appliance of each line; a number or plate text that comes again is looked up once. */
+/** Part and appliance of each line; parts are found at once, and a plate that comes again is looked up once. */
 function beginLines(database: ReadableDatabase, lines: readonly OrderLine[]): BegunLine[] {
   const index = currentModelIndex(database)
   const shelf = currentShelf(database)
-  const parts = new Map<string, Part | undefined>()
+  const parts = findPartsByNumbers(
+    database,
+    lines.map(({ partNumber }) => partNumber),
+  )
   const appliances = new Map<string, Appliance>()
   return lines.map(given => {
-    const part = remember(parts, given.partNumber, () => findPartByNumber(database, given.partNumber))
+    const part = parts.get(given.partNumber)
     const written = [given.brand, given.modelNumber, given.made, given.serial].join('\u0000')
     const appliance = remember(appliances, written, () => readAppliance(index, given))
     return {
@@ -82,7 +98,8 @@ function beginLines(database: ReadableDatabase, lines: readonly OrderLine[]): Be
 }
 
 function remember<Value>(known: Map<string, Value>, key: string, find: () => Value): Value {
-  if (known.has(key)) return known.get(key) as Value
+  const before = known.get(key)
+  if (before !== undefined) return before
   const found = find()
   known.set(key, found)
   return found
@@ -135,10 +152,14 @@ function judgeLines(database: ReadableDatabase, lines: readonly BegunLine[]): (J
  * Whatever may be used in the part's place: the part itself, those that always stand for it, and what is supplied for it
  * today. Where only the newer number is proved to fit, the older ones are not among them.
  */
-function standsFor(dossier: PartDossier, judged: JudgedPart | undefined): PartId[] {
-  const always = dossier.replacements.filter(({ made }) => covers(made, anyDay))
-  const { partId: current } = findCurrentNumber(dossier, judged)
-  const older = judged !== undefined && isProvedOnlyNewer(judged) ? [] : twinsOf(dossier.asked.partId, always)
+function standsFor(
+  { asked, replacements }: PartDossier,
+  { partId: current }: CurrentNumber,
+  judged: JudgedPart | undefined,
+): PartId[] {
+  if (replacements.length === 0) return [asked.partId]
+  const always = replacements.filter(({ made }) => covers(made, anyDay))
+  const older = judged !== undefined && isProvedOnlyNewer(judged) ? [] : twinsOf(asked.partId, always)
   return [...new Set([...older, ...twinsOf(current, always)])]
 }
 

@@ -1,9 +1,11 @@
 import type { OfferedMove, OrderLine } from '../../shared-schemas/order-check.ts'
 import type { Problem } from '../../shared-schemas/problem.ts'
 import type { Part } from '../catalogue/part-queries.ts'
+import type { FitRecord } from '../fit-check/fit-record.ts'
 import type { JudgedPart } from '../fit-check/judge-many.ts'
 import type { PartDossier } from '../fit-check/part-dossier.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
+import type { CurrentNumber } from './find-current-number.ts'
 import type { ReadQuantity } from './read-quantity.ts'
 
 /** What was read of the appliance that a line is for. */
@@ -49,6 +51,10 @@ export interface LineFacts {
   readonly applianceName: string
   /** The fit verdict, where there is an appliance and a part. */
   readonly judged: JudgedPart | undefined
+  /** What is supplied today for the part, where there is one. */
+  readonly current: CurrentNumber | undefined
+  /** What was recorded of returns and confirmed fits, for all parts of the order. */
+  readonly records: readonly FitRecord[]
   readonly offers: readonly SupplierOffer[]
   /** Pieces of the part, of one that always stands for it, or of the current one. */
   readonly moves: readonly OfferedMove[]

@@ -396,3 +396,32 @@ test('a supplier that nobody knows is refused with the known ones', async () => 
     problem: { code: 'supplier-not-found', typed: 'DALES', known: ['DALE', 'HOLM'] },
   })
 })
+
+test('a wrong-fit return that nobody has settled is a caution on every later order', async () => {
+  const own = await openTestShop(orderShop)
+  await own.answer('fit-check.record-fit', {
+    kind: 'wrong-fit',
+    part: 'P-101',
+    model: 'QV-1042/A',
+    reason: 'spigot too wide',
+    initials: 'AB',
+  })
+  const { lines } = await own.answer('order-check.check-order', {
+    lines: [
+      { line: 2, partNumber: 'P-101', quantity: 1, ...dishwasher },
+      { line: 3, partNumber: 'P-101', quantity: 1 },
+    ],
+  })
+  const returned = lines.map(({ flags }) => flags.filter(({ code }) => code === 'wrong-fit-returned'))
+  expect(returned).toEqual([
+    [
+      {
+        code: 'wrong-fit-returned',
+        severity: 'caution',
+        text: expect.stringMatching(/came back as a wrong fit/),
+      },
+    ],
+    [],
+  ])
+  own.close()
+})
