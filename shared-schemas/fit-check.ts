@@ -30,6 +30,15 @@ export const caution = z.object({
 })
 export type Caution = z.infer<typeof caution>
 
+/** What the catalogue says of other models of the platform, where it does not decide this one. It never changes a verdict. */
+export const hint = z.object({
+  text: z.string(),
+  /** So many of the other models take the part for certain. */
+  models: z.int(),
+  of: z.int(),
+})
+export type Hint = z.infer<typeof hint>
+
 export const partInQuestion = z.object({
   typed: z.string(),
   /** The part's number in the catalogue; null when the catalogue has no such part. */
@@ -61,6 +70,8 @@ export const fitAnswer = z.object({
   insteadTry: z.array(z.string()),
   /** Parts to be bought besides, where the verdict is `fits-with-changes`. */
   alsoNeeds: z.array(z.string()),
+  /** Shown as hints and nothing more; only where the verdict is `no-record` or `ask`. */
+  hints: z.array(hint),
 })
 export type FitAnswer = z.infer<typeof fitAnswer>
 

@@ -1,4 +1,4 @@
-import type { FitAnswer, Verdict } from '../../shared-schemas/fit-check.ts'
+import type { FitAnswer, Hint, Verdict } from '../../shared-schemas/fit-check.ts'
 import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
 import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
@@ -10,11 +10,13 @@ import { decideFit } from './decide-fit.ts'
 import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
+import { hintFromSisters } from './hint-from-sisters.ts'
 import { type BareModel, listBareModels, readTermsOfModels } from './model-facts-queries.ts'
 import { cautionReturns, noteConfirmed, partsOfDecision, type Recorded } from './note-records.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import { listSiblingParts } from './sibling-queries.ts'
+import { readSisters } from './sister-queries.ts'
 import type { Readings } from './suppose-appliances.ts'
 import { wordReasons } from './word-answer.ts'
 import { wordAsked } from './word-asked.ts'
@@ -97,6 +99,7 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
     ],
     insteadTry: isRefused(decision.verdict) ? listInstead(database, judged) : [],
     alsoNeeds: [...decision.alsoNeeds],
+    hints: listHints(database, judged),
   }
 }
 
@@ -129,6 +132,22 @@ function listInstead(database: ReadableDatabase, { part, open, shelf, bare, read
 }
 
 const mostInstead = 5
+
+function listHints(database: ReadableDatabase, { open, dossier, decision }: Judged): Hint[] {
+  const { verdict } = decision
+  if (open.agreement === 'differs' || (verdict !== 'no-record' && verdict !== 'ask')) return []
+  const { all, termsOfModels } = readSisters(
+    database,
+    open.models.map(({ modelId }) => modelId),
+    dossier.statements.map(({ termsId }) => termsId),
+  )
+  const terms: ReadonlyMap<number, ReadonlySet<number>> = termsOfModels
+  const sisters = listBareModels(database, [...termsOfModels.keys()]).map(model => ({
+    ...model,
+    termsIds: terms.get(model.modelId) ?? new Set<number>(),
+  }))
+  return hintFromSisters(dossier, sisters, all)
+}
 
 function onlyModel({ models, agreement }: OpenModels): FitAnswer['model'] {
   const [model, ...others] = models
@@ -179,5 +198,6 @@ function nothingKnown(open: OpenModels, typed: string): FitAnswer {
     cautions: [],
     insteadTry: [],
     alsoNeeds: [],
+    hints: [],
   }
 }

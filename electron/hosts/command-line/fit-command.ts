@@ -79,7 +79,7 @@ function checkQuestion(file: string, { line, cells }: QuestionRow): Question {
 
 /** The verdict first, then why, what to read next, what to mind. */
 function writeAnswer(answer: FitAnswer): string {
-  const { part, models, model, reasons, ask, cautions, insteadTry, alsoNeeds } = answer
+  const { part, models, model, reasons, ask, cautions, insteadTry, alsoNeeds, hints } = answer
   const appliance = model === null ? `${models.open} models left open` : `${model.brand} ${model.modelNumber}`
   return [
     `${part.typed}: ${verdictWords[answer.verdict]} (${appliance}).`,
@@ -92,6 +92,10 @@ function writeAnswer(answer: FitAnswer): string {
     ...section(
       'Find out',
       ask.map(({ text }) => text),
+    ),
+    ...section(
+      'Hint',
+      hints.map(({ text }) => text),
     ),
     ...section('Also needed', alsoNeeds),
     ...section(

@@ -7,6 +7,7 @@ import { handleListFittingParts } from '../../../electron/fit-check/handle-list-
 import { handleReadHistory } from '../../../electron/fit-check/handle-read-history.ts'
 import { handleRecordFit, handleSettleWrongFit } from '../../../electron/fit-check/handle-record-fit.ts'
 import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/model-facts-queries.ts'
+import { readSisters } from '../../../electron/fit-check/sister-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
 import { listOnHand, readPartsOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
@@ -71,6 +72,7 @@ const questions: Readonly<Record<string, () => unknown>> = {
     handleSettleWrongFit(database, stamp, { recordId: returnId, how: 'wrong bag', initials: 'AB' }),
   'read the history of a verdict': () =>
     handleReadHistory(database, oneModel, { ...question, part: 'VM-1', asOf: '2026-11-23' }),
+  'read what is said of the platform': () => readSisters(database, [modelId.parse(1)], [1]),
   'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
@@ -93,7 +95,10 @@ describe('no question reads a large table from end to end', () => {
 
 /** Which index each searched table is searched by, and for which column. */
 const indexes: Readonly<Record<string, readonly string[]>> = {
-  model: ['model USING INTEGER PRIMARY KEY (rowid=?)'],
+  model: [
+    'model USING INTEGER PRIMARY KEY (rowid=?)',
+    'model USING COVERING INDEX model_on_platform (platform=?)',
+  ],
   sales_name: ['sales_name USING INDEX sales_name_of_model (model_id=?)'],
   model_attribute: ['USING PRIMARY KEY (model_id=?)'],
   family: ['family USING INTEGER PRIMARY KEY (rowid=?)'],
@@ -196,7 +201,7 @@ function scannedTables(plan: string): string[] {
 const smallCatalogue = {
   'brands.csv': 'brand\nVelmara\n',
   'sales_names.csv': 'brand,sales_name,model_number\nVelmara,Brook 10,QT-100/1\n',
-  'models.csv': 'brand,model_number,appliance_type\nVelmara,QT-100/1,washer\n',
+  'models.csv': 'brand,model_number,appliance_type,platform\nVelmara,QT-100/1,washer,washer-1\n',
   'families.csv': 'family,name,hazards\npump,Pump,mains\n',
   'attributes.csv': 'family,attribute,unit,rule,tolerance\npump,volts,V,covers,\npump,bore,mm,within,0.05\n',
   'parts.csv':

@@ -66,6 +66,7 @@ test('the part in the hand goes before everything', () => {
     ask: [ninth],
     cautions: [],
     insteadTry: [],
+    hints: [],
     alsoNeeds: [],
   }
   const open = waits('a', [made])
