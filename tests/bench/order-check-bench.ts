@@ -25,7 +25,7 @@ export async function run(): Promise<void> {
     console.log(
       `${lines.length} lines: ${found.stops} stops, ${found.cautions} cautions, ${found.notes} notes`,
     )
-    const checks = await timeEach(Array.from({ length: 15 }), () => check(shop, lines))
+    const checks = await timeEach(Array.from({ length: 40 }), () => check(shop, lines))
     const reference = await timeReference(databaseFile, lines)
     console.log(`processor time of one check: ${written(await spentOnOne(() => check(shop, lines)))} ms`)
     printTimings('check of 1,000 order lines', checks, {

@@ -10,7 +10,9 @@ import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/m
 import { readSisters } from '../../../electron/fit-check/sister-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
+import { orderCheckHandlers } from '../../../electron/order-check/handlers.ts'
 import { listOnHand, readPartsOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
+import { readUsableStock } from '../../../electron/stock-ledger/usable-stock-queries.ts'
 import { modelId, partId } from '../../../shared-schemas/identifiers.ts'
 import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
 
@@ -55,6 +57,21 @@ const stamp = { now: () => new Date('2026-11-23T09:00:00Z'), newId: () => return
 const returnId = '0190a000-0000-7000-8000-000000000001'
 const question = { model: 'QT-100/1', serial: '14201', volts: '230' }
 
+const orderCheck = orderCheckHandlers({
+  database,
+  ...stamp,
+  newId: () => '0190a000-0000-7000-8000-000000000002',
+  device: 'test-counter',
+  readUsableStock: ids => readUsableStock(database, ids),
+  readOpenOrders: () => new Map(),
+  readLastPaid: () => new Map(),
+})
+const orderLines = [
+  { line: 2, partNumber: 'VM-1', quantity: 1, modelNumber: 'QT-100/1', serial: '14201' },
+  { line: 3, partNumber: 'ALT-9', quantity: 1 },
+  { line: 4, partNumber: 'no such number', quantity: 1 },
+]
+
 const questions: Readonly<Record<string, () => unknown>> = {
   'find a model': findModels,
   'judge a fit': () => handleJudgeFit(database, oneModel, { ...question, part: 'VM-1' }),
@@ -82,6 +99,13 @@ const questions: Readonly<Record<string, () => unknown>> = {
   'list the book of a location': () => listOnHand(database, { locationId: 1, partId: null }),
   'list the book of a part in a location': () => listOnHand(database, { locationId: 1, partId: onePart }),
   'read where a part is': () => readPartsOnHand(database, [onePart]),
+  'check an order': () =>
+    orderCheck['order-check.check-order']({ lines: orderLines, supplier: 'S1' }, { report: () => {} }),
+  'let a stop pass': () =>
+    orderCheck['order-check.override-stop'](
+      { line: { line: 1, partNumber: 'VM-9' }, code: 'part-unknown', reason: 'seen it', initials: 'AB' },
+      { report: () => {} },
+    ),
 }
 
 describe('no question reads a large table from end to end', () => {
@@ -138,6 +162,7 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
   ],
   supersession_need: ['supersession_need USING PRIMARY KEY (supersession_id=?)'],
   offer: ['offer USING PRIMARY KEY (part_id=?)'],
+  order_check_override: ['order_check_override USING INDEX order_check_override_of_part (part_key=?)'],
   opening_stock: ['opening_stock USING PRIMARY KEY (location_id=? AND part_id=?)'],
   movement: [
     'movement USING COVERING INDEX movement_of_part (part_id=?)',
