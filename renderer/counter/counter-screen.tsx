@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
 import { ProblemNote } from '../components/problem-note.tsx'
-import { TopLine } from '../components/top-line.tsx'
+import { type NamedScreen, TopLine } from '../components/top-line.tsx'
 import { CardFields } from './card-fields.tsx'
 import { CardRegion } from './card-region.tsx'
 import { CopySlip } from './copy-slip.tsx'
@@ -21,7 +21,7 @@ import { focusAndSelect, useCounterKeys } from './use-counter-keys.ts'
 import { wordAnnouncement } from './word-announcement.ts'
 
 /** The Counter: the plate on the left, what it means and what fits on the right. */
-export function CounterScreen() {
+export function CounterScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
   const counter = useCounter()
   const plateField = useRef<HTMLInputElement>(null)
   const partField = useRef<HTMLInputElement>(null)
@@ -35,7 +35,7 @@ export function CounterScreen() {
 
   return (
     <div className="counter">
-      <TopLine screens={[{ name: 'Counter', isShowing: true }]} shop={counter.shop} />
+      <TopLine screens={screens} shop={counter.shop} />
       <main className="counter__bench">
         <h1 className="unseen">Counter</h1>
         <div className="counter__plate">
@@ -44,7 +44,6 @@ export function CounterScreen() {
             plateField={plateField}
             onEnter={() => filterField.current?.focus()}
           />
-          <CopySlip slip={counter.slip} outcome={outcome} onCopy={onCopySlip} />
         </div>
         <div className="counter__card">
           {found !== undefined && <ModelRegion found={found} enquiry={enquiry} onStep={step} />}
@@ -56,6 +55,7 @@ export function CounterScreen() {
             <CardRegion counter={counter} filterField={filterField} />
           )}
         </div>
+        <CopySlip slip={counter.slip} outcome={outcome} onCopy={onCopySlip} />
         <p className="unseen" role="status">
           {announcement}
         </p>

@@ -51,11 +51,8 @@ export function PlateNumber(props: PlateNumberProps) {
         onPointerDown={event => placeCaret(event, field.current)}
       >
         {cells.map((cell, at) => (
-          // The number that a sales name covers begins a line of its own.
           <Fragment key={at}>
-            {cell.kind === 'character' && cells[at - 1]?.kind === 'name' && (
-              <span className="plate-number__break" />
-            )}
+            {beginsLine(cells, at) && <span className="plate-number__break" />}
             <Cell
               cell={cell}
               caret={caretAfter === at ? 'after' : caretAfter === -1 && at === 0 ? 'before' : undefined}
@@ -66,6 +63,14 @@ export function PlateNumber(props: PlateNumberProps) {
       </div>
     </div>
   )
+}
+
+/** The number begins a line of its own below the label words or the sales name before it, so that it is not torn. */
+function beginsLine(cells: readonly PlateCell[], at: number): boolean {
+  if (cells[at]?.kind !== 'character') return false
+  const isAfterName = cells[at - 1]?.kind === 'name'
+  const isFirstAfterWords = at > 0 && cells.slice(0, at).every(({ kind }) => kind !== 'character')
+  return isAfterName || isFirstAfterWords
 }
 
 function Cell({
