@@ -9,7 +9,7 @@ export function CautionList({ cautions }: { readonly cautions: readonly Caution[
         {cautions.map(({ code, text }) => {
           const { order, rest } = firstSentence(text)
           return (
-            <li key={code}>
+            <li key={`${code} ${text}`}>
               <strong>{order}</strong>
               {rest}
             </li>

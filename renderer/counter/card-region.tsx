@@ -1,4 +1,4 @@
-import { type RefObject, useMemo } from 'react'
+import { type RefObject, useCallback, useMemo } from 'react'
 import { ProblemNote } from '../components/problem-note.tsx'
 import { useLasting } from '../components/use-lasting.ts'
 import { filterFamilies } from './filter-families.ts'
@@ -25,6 +25,7 @@ export function CardRegion({ counter, filterField }: CardRegionProps) {
     () => new Set((locations ?? []).filter(({ kind }) => kind === 'shop').map(({ location }) => location)),
     [locations],
   )
+  const openFamily = useCallback((family: string | null) => step({ do: 'open-family', family }), [step])
   const isWaiting = useLasting(answers.fitting.isFetching || answers.judged.isFetching)
   const problem = answers.judged.error ?? answers.fitting.error
   return (
@@ -62,7 +63,7 @@ export function CardRegion({ counter, filterField }: CardRegionProps) {
             openFamily={enquiry.openFamily}
             isStale={answers.isListStale}
             filterField={filterField}
-            onOpen={family => step({ do: 'open-family', family })}
+            onOpen={openFamily}
           />
         </>
       )}

@@ -1,4 +1,4 @@
-import type { KeyboardEvent, RefObject } from 'react'
+import { type KeyboardEvent, memo, type RefObject } from 'react'
 import type { FittingFamily } from '../../shared-schemas/fit-check.ts'
 import { FamilyRow } from './family-row.tsx'
 import { groupFamilies } from './group-families.ts'
@@ -12,8 +12,18 @@ interface FitCardProps {
   readonly onOpen: (family: string | null) => void
 }
 
-/** What fits, in groups by what it does. Arrows go from line to line; the first one leads back to the filter. */
-export function FitCard({ families, shops, openFamily, isStale, filterField, onOpen }: FitCardProps) {
+/**
+ * What fits, in groups by what it does. Arrows go from line to line; the first one leads back to the filter.
+ * Drawn anew only when something of it changes: a key in the plate must not wait for a long list.
+ */
+export const FitCard = memo(function FitCard({
+  families,
+  shops,
+  openFamily,
+  isStale,
+  filterField,
+  onOpen,
+}: FitCardProps) {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys act for the lines inside, which are buttons
     <div
@@ -41,7 +51,7 @@ export function FitCard({ families, shops, openFamily, isStale, filterField, onO
       ))}
     </div>
   )
-}
+})
 
 /** Names of the columns for the eye; each line says its own words to a screen reader. */
 function ColumnNames() {
@@ -65,7 +75,7 @@ export function familyLines(within: ParentNode = document): HTMLElement[] {
 function walkLines(event: KeyboardEvent<HTMLElement>, filterField: HTMLInputElement | null): void {
   if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return
   const lines = familyLines(event.currentTarget)
-  const at = lines.findIndex(line => line === event.target)
+  const at = lines.findIndex(line => line.contains(document.activeElement))
   if (at < 0) return
   event.preventDefault()
   const next = event.key === 'ArrowDown' ? lines[at + 1] : at === 0 ? filterField : lines[at - 1]

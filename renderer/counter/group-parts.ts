@@ -8,8 +8,8 @@ export interface PartGroup {
 
 /** Parts that stand or fall for the very same reasons, together, so that the reasons are read once. */
 export function groupParts(parts: readonly FittingPart[]): readonly PartGroup[] {
-  const groups = Map.groupBy(parts, ({ verdict, reasons, ask, alsoNeeds }) =>
-    JSON.stringify([verdict, reasons, ask, alsoNeeds]),
+  const groups = Map.groupBy(parts, ({ verdict, reasons, ask, alsoNeeds, cautions }) =>
+    JSON.stringify([verdict, reasons, ask, alsoNeeds, cautions]),
   )
   return [...groups.values()].flatMap(ofGroup => {
     const [shared] = ofGroup

@@ -10,7 +10,7 @@ interface PartCheckProps {
 
 /** The verdict on the part in the customer's hand, with everything it rests on. */
 export function PartCheck({ answer, onTry }: PartCheckProps) {
-  const { verdict, part, reasons, ask, alsoNeeds, insteadTry, cautions, quantityPerAppliance } = answer
+  const { verdict, part, reasons, ask, alsoNeeds, insteadTry, cautions, quantityPerAppliance, hints } = answer
   return (
     <section className={`part-check part-check--${verdict}`} aria-label="Part in the hand">
       <div className="part-check__verdict">
@@ -40,6 +40,11 @@ export function PartCheck({ answer, onTry }: PartCheckProps) {
           </p>
         )}
         <ReasonList reasons={reasons} />
+        {hints.map(({ text }) => (
+          <p key={text} className="part-check__hint">
+            <strong>Hint, and no more:</strong> {text}
+          </p>
+        ))}
         {insteadTry.length > 0 && (
           <p className="part-check__instead">
             Instead, try{' '}

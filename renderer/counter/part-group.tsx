@@ -1,4 +1,5 @@
 import type { FittingPart } from '../../shared-schemas/fit-check.ts'
+import { CautionList } from '../components/caution-list.tsx'
 import { PartPlaces } from '../components/part-places.tsx'
 import { ReasonList } from '../components/reason-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
@@ -26,6 +27,7 @@ export function PartGroup({ group: { parts, shared } }: { readonly group: Group 
           ))}
         </tbody>
       </table>
+      <CautionList cautions={shared.cautions} />
       <div className="part-group__why">
         {ask.map(({ text }) => (
           <p key={text} className="asked-sentence">

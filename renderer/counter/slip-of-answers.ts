@@ -36,7 +36,7 @@ function aboutFamily(family: FittingFamily | undefined): About | null {
     reasons,
     ask,
     alsoNeeds,
-    cautions: family.cautions,
+    cautions: [...best.cautions, ...family.cautions],
   }
 }
 

@@ -39,19 +39,25 @@ function useFit(enquiry: CounterEnquiry, found: FoundQuery) {
   const question = useSettled(wanted, isDecided ? 0 : pauseMilliseconds)
   const part = useSettled(enquiry.part.trim(), pauseMilliseconds)
   const isTooWide = enquiry.taken === null && (found.data?.openModels ?? 0) > mostListedTogether
+  const isQuestionCurrent = JSON.stringify(question) === JSON.stringify(wanted)
+  // How many models are open is known only once the look-up of this very text has answered.
+  const isListable =
+    enquiry.taken !== null ||
+    (!isTooWide && !found.isPlaceholderData && found.data !== undefined && found.data.openModels > 0)
   const isAskable = question.model !== '' && enquiry.text.trim() !== ''
   const fitting = useQuery({
     queryKey: ['fit-check.list-fitting-parts', question],
     queryFn: () => ask('fit-check.list-fitting-parts', question),
+    // A new answer is new through and through; comparing two long lists leaf by leaf would only cost the frame.
+    structuralSharing: false,
     placeholderData: keepPreviousData,
-    enabled: isAskable && !isTooWide && (enquiry.taken !== null || (found.data?.openModels ?? 0) > 0),
+    enabled: isAskable && isQuestionCurrent && isListable,
   })
   const judged = useQuery({
     queryKey: ['fit-check.judge-fit', question, part],
     queryFn: () => ask('fit-check.judge-fit', { ...question, part }),
     enabled: isAskable && part !== '',
   })
-  const isQuestionCurrent = JSON.stringify(question) === JSON.stringify(wanted)
   return {
     fitting,
     /** So many models are open that a list of what fits them all would say little. */
@@ -67,4 +73,4 @@ function useFit(enquiry: CounterEnquiry, found: FoundQuery) {
 /** A list over more models than this takes the engine longer than a person waits. */
 export const mostListedTogether = 16
 
-const pauseMilliseconds = 150
+const pauseMilliseconds = 180
