@@ -1,9 +1,30 @@
+import { Activity } from 'react'
 import { CounterScreen } from './counter/counter-screen.tsx'
+import { OrderScreen } from './order-check/order-screen.tsx'
 import { StartUpScreen } from './start-up/start-up-screen.tsx'
 import { useStartUp } from './start-up/use-start-up.ts'
+import { type ScreenName, useScreens } from './use-screens.ts'
 
-/** Shows how far the opening of the shop is, then the Counter. */
+/** Shows how far the opening of the shop is, then the screens. */
 export function App() {
   const startUp = useStartUp()
-  return startUp.state === 'ready' ? <CounterScreen /> : <StartUpScreen startUp={startUp} />
+  return startUp.state === 'ready' ? <Screens /> : <StartUpScreen startUp={startUp} />
+}
+
+/** A screen that was left keeps what was typed into it; its keys and fields rest until it shows again. */
+function Screens() {
+  const { showing, shown, screens } = useScreens()
+  const modeOf = (name: ScreenName) => (name === showing ? 'visible' : 'hidden')
+  return (
+    <>
+      <Activity mode={modeOf('Counter')}>
+        <CounterScreen screens={screens} />
+      </Activity>
+      {shown.has('Order check') && (
+        <Activity mode={modeOf('Order check')}>
+          <OrderScreen screens={screens} />
+        </Activity>
+      )}
+    </>
+  )
 }

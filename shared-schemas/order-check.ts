@@ -102,6 +102,18 @@ export const readOrder = defineRequest({
   output: z.object({ lines: z.array(orderLine) }),
 })
 
+/** Why a stop is let pass, in words that somebody else can follow. */
+export const overrideReason = z
+  .string()
+  .trim()
+  .max(400)
+  .regex(/\p{L}.*\p{L}.*\p{L}/su, 'a reason says why in words')
+
+export const overrideInitials = z
+  .string()
+  .trim()
+  .regex(/^\p{L}{1,6}$/u, 'initials are one to six letters')
+
 /** Lets one stop pass for one part and appliance, for a reason that is kept with the initials of who gave it. */
 export const overrideStop = defineRequest({
   name: 'order-check.override-stop',
@@ -109,15 +121,8 @@ export const overrideStop = defineRequest({
     line: orderLine,
     supplier: supplierCode.optional(),
     code: z.string().trim().min(1).max(60),
-    reason: z
-      .string()
-      .trim()
-      .max(400)
-      .regex(/\p{L}.*\p{L}.*\p{L}/su, 'a reason says why in words'),
-    initials: z
-      .string()
-      .trim()
-      .regex(/^\p{L}{1,6}$/u, 'initials are one to six letters'),
+    reason: overrideReason,
+    initials: overrideInitials,
   }),
   output: z.object({ overrideId: z.string(), recordedAt: z.string() }),
 })

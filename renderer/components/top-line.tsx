@@ -1,8 +1,17 @@
+import { KeyHint } from './key-hint.tsx'
 import { TallyMark } from './tally-mark.tsx'
+
+/** A screen as the top line names it, with the key that shows it from anywhere. */
+export interface NamedScreen {
+  readonly name: string
+  readonly shortcut: string
+  readonly isShowing: boolean
+  readonly onShow: () => void
+}
 
 interface TopLineProps {
   /** The screens, in the order of the day; the one that shows is named. */
-  readonly screens: readonly { readonly name: string; readonly isShowing: boolean }[]
+  readonly screens: readonly NamedScreen[]
   readonly shop: string
 }
 
@@ -13,13 +22,24 @@ export function TopLine({ screens, shop }: TopLineProps) {
       <p className="top-line__program">
         <TallyMark /> Tallyplate
       </p>
-      <ul className="top-line__screens">
-        {screens.map(({ name, isShowing }) => (
-          <li key={name} aria-current={isShowing ? 'page' : undefined}>
-            {name}
-          </li>
-        ))}
-      </ul>
+      <nav aria-label="Screens">
+        <ul className="top-line__screens">
+          {screens.map(({ name, shortcut, isShowing, onShow }) => (
+            <li key={name}>
+              <button
+                type="button"
+                className="top-line__screen"
+                aria-current={isShowing ? 'page' : undefined}
+                aria-keyshortcuts={shortcut}
+                onClick={onShow}
+              >
+                {name}
+              </button>{' '}
+              <KeyHint>{shortcut}</KeyHint>
+            </li>
+          ))}
+        </ul>
+      </nav>
       <p className="top-line__shop">{shop}</p>
     </header>
   )

@@ -28,5 +28,9 @@ export function writeCheckedFile(file: string, text: string): void {
 }
 
 function unwritable(file: string, thrown: unknown): Refusal {
-  return new Refusal({ code: 'file-unreadable', file, why: `nothing can be written there: ${wordFileError(thrown)}` })
+  return new Refusal({
+    code: 'file-unreadable',
+    file,
+    why: `nothing can be written there: ${wordFileError(thrown)}`,
+  })
 }

@@ -1,0 +1,49 @@
+import { useEffect, useRef } from 'react'
+import { flushSync } from 'react-dom'
+import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { focusLine, OrderCard } from './order-card.tsx'
+import { OrderField } from './order-field.tsx'
+import { nextStop, wordOrder } from './order-words.ts'
+import { useCheckedCsv } from './use-checked-csv.ts'
+import { useOrderCheck } from './use-order-check.ts'
+import { selectOrder, useOrderKeys } from './use-order-keys.ts'
+
+/** The check of a draft order: the order on the left, what was found on the right. */
+export function OrderScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
+  const order = useOrderCheck()
+  const field = useRef<HTMLTextAreaElement>(null)
+  const picker = useRef<HTMLInputElement>(null)
+  const { outcome, copy, save } = useCheckedCsv(order.csv)
+  const { draft, step, answered } = order
+  const onCopy = () => void copy()
+  const onNextStop = () => {
+    const stopped = answered && nextStop(answered.checked.lines, draft.openLine)
+    if (stopped === undefined) return
+    // The line is focused once it is unfolded, so that all of it comes into view.
+    flushSync(() => step({ do: 'open-line', line: stopped.line }))
+    focusLine(stopped.line)
+  }
+  useOrderKeys({
+    field,
+    onOpen: () => picker.current?.click(),
+    onCheck: () => step({ do: 'check' }),
+    onNextStop,
+    onCopy,
+    onSave: save,
+  })
+  useEffect(() => selectOrder(field.current), [])
+
+  return (
+    <div className="counter">
+      <TopLine screens={screens} shop={order.shop} />
+      <main className="order-bench">
+        <h1 className="unseen">Order check</h1>
+        <OrderField order={order} field={field} picker={picker} />
+        <OrderCard order={order} outcome={outcome} onNextStop={onNextStop} onCopy={onCopy} onSave={save} />
+        <p className="unseen" role="status">
+          {answered === undefined ? '' : wordOrder(answered.checked)}
+        </p>
+      </main>
+    </div>
+  )
+}
