@@ -54,6 +54,46 @@ export const partInQuestion = z.object({
 /** How the models that the text leaves open divide. `undecided` waits for a reading. */
 export const openModels = z.object({ open: z.int(), yes: z.int(), no: z.int(), undecided: z.int() })
 
+/** A condition of a statement, with the reading it was held against. `holds` is null where that leaves it open. */
+export const checkedCondition = z.object({
+  reading: z.enum(['made', 'serial']),
+  wants: z.string(),
+  read: z.string().nullable(),
+  from: z.enum(['plate', 'date-code', 'catalogue']).nullable(),
+  holds: z.boolean().nullable(),
+})
+export type CheckedCondition = z.infer<typeof checkedCondition>
+
+/** An attribute of the part beside that of the appliance. */
+export const sideBySide = z.object({
+  attribute: z.string(),
+  unit: z.string(),
+  part: z.string(),
+  appliance: z.string().nullable(),
+  from: z.enum(['plate', 'measured', 'catalogue']).nullable(),
+  agreement: z.enum(['agrees', 'disagrees', 'unknown']),
+})
+export type SideBySide = z.infer<typeof sideBySide>
+
+/** The reasoning of a verdict as a chain of steps: number, statements with their conditions, attributes. */
+export const why = z.object({
+  /** Each replacement on the way from the number typed to the current one. */
+  replaced: z.array(z.object({ by: z.string(), alsoNeeds: z.array(z.string()) })),
+  statements: z.array(
+    z.object({
+      says: z.enum(['includes', 'excludes']),
+      subject: z.string(),
+      position: z.string().nullable(),
+      source: z.string(),
+      /** Of how many of the open models it is said. */
+      models: z.int(),
+      conditions: z.array(checkedCondition),
+    }),
+  ),
+  attributes: z.array(sideBySide),
+})
+export type Why = z.infer<typeof why>
+
 export const fitAnswer = z.object({
   verdict,
   part: partInQuestion,
@@ -72,6 +112,8 @@ export const fitAnswer = z.object({
   alsoNeeds: z.array(z.string()),
   /** Shown as hints and nothing more; only where the verdict is `no-record` or `ask`. */
   hints: z.array(hint),
+  /** The chain behind the verdict, to be opened or printed; null where part or model is not known. */
+  why: why.nullable(),
 })
 export type FitAnswer = z.infer<typeof fitAnswer>
 

@@ -8,6 +8,7 @@ import { type ConfirmedDecision, confirmModel } from './confirm-model.ts'
 import { countPerAppliance } from './count-per-appliance.ts'
 import { decideFit } from './decide-fit.ts'
 import { currentShelf, type DossierShelf } from './dossier-queries.ts'
+import { explainVerdict } from './explain-verdict.ts'
 import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
 import { hintFromSisters } from './hint-from-sisters.ts'
@@ -100,6 +101,7 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
     insteadTry: isRefused(decision.verdict) ? listInstead(database, judged) : [],
     alsoNeeds: [...decision.alsoNeeds],
     hints: listHints(database, judged),
+    why: explainVerdict({ dossier, models, readings }, decision),
   }
 }
 
@@ -199,5 +201,6 @@ function nothingKnown(open: OpenModels, typed: string): FitAnswer {
     insteadTry: [],
     alsoNeeds: [],
     hints: [],
+    why: null,
   }
 }

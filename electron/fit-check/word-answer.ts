@@ -1,17 +1,11 @@
 import type { Reason } from '../../shared-schemas/fit-check.ts'
 import type { PartId } from '../../shared-schemas/identifiers.ts'
-import { compareAttribute } from './compare-attributes.ts'
+import { type Asked, compareSideBySide } from './compare-side-by-side.ts'
 import type { FitDecision, MetAnswer } from './decide-fit.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import { anyDay, wordDays } from './made-dates.ts'
 import type { FamilyFacts, ModelFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
-import { daysOfModel, type Readings, statedFor, wordSerialRange } from './suppose-appliances.ts'
-
-export interface Asked {
-  readonly dossier: PartDossier
-  readonly models: readonly ModelFacts[]
-  readonly readings: Readings
-}
+import { daysOfModel, type Readings, wordSerialRange } from './suppose-appliances.ts'
 
 /** The reasoning as a short chain: the number asked for, the current one, what is said and by whom, attributes side by side. */
 export function wordReasons({ dossier, models, readings }: Asked, decision: FitDecision): Reason[] {
@@ -129,29 +123,15 @@ export function wordConditions({
   ]
 }
 
-function wordAttributes({ dossier, models, readings }: Asked, { current, answers }: FitDecision): Reason[] {
-  const part = current === null ? undefined : dossier.parts.get(current)
-  const family = part && dossier.families.get(part.familyId)
-  if (
-    part === undefined ||
-    family === undefined ||
-    answers.every(({ because }) => because === 'nothing-said')
-  )
-    return []
-  return family.attributes.flatMap(rule => {
-    const offered = part.attributes.get(rule.attribute)
-    if (offered === undefined) return []
-    const stated = new Set(models.map(model => statedFor(rule.attribute, dossier, model, readings)))
-    const unit = rule.unit === '' || rule.unit === 'text' ? '' : ` ${rule.unit}`
-    return [...stated].slice(0, mostAnswersShown).map(appliance => {
-      const agreement = compareAttribute(rule, { part: offered, appliance })
-      const has = appliance === undefined ? 'not stated' : `${appliance}${unit}`
-      return {
-        code: `attribute-${agreement}`,
-        text: `${rule.attribute}: part ${offered}${unit}, appliance ${has}${agreementWords[agreement]}`,
-        source: null,
-      }
-    })
+function wordAttributes(asked: Asked, decision: FitDecision): Reason[] {
+  return compareSideBySide(asked, decision).map(({ attribute, unit, part, appliance, agreement }) => {
+    const inUnit = unit === '' ? '' : ` ${unit}`
+    const has = appliance === null ? 'not stated' : `${appliance}${inUnit}`
+    return {
+      code: `attribute-${agreement}`,
+      text: `${attribute}: part ${part}${inUnit}, appliance ${has}${agreementWords[agreement]}`,
+      source: null,
+    }
   })
 }
 

@@ -53,6 +53,7 @@ test.each<[string, string[], Expected]>([
     ['fit', '--from', 'absent.csv'],
     { code: 2, line: /absent\.csv cannot be read \(there is no such file\)/ },
   ],
+  ['a chain for many', ['fit', '--from', 'x', '--why'], { code: 2, line: /--why with one question/ }],
   ['an absent catalogue', ['load', 'absent'], { code: 2, line: /absent cannot be read/ }],
 ])('%s: one line that says what to do, and exit code 2', (_title, given, expected) => check(given, expected))
 
@@ -63,6 +64,11 @@ test.each<[string, string[], Expected]>([
     'a part that fits',
     ['fit', '--model', 'QV-1042/A', '--part', '00480122'],
     { code: 0, stdout: /^00480122: fits \(Quorvane QV-1042\/A\)/ },
+  ],
+  [
+    'the reasoning as a chain',
+    ['fit', '--model', 'QV-1042/A', '--part', '00480121', '--why'],
+    { code: 0, stdout: /^00480121: fits\.\n1\. Appliance: Quorvane QV-1042\/A[\s\S]*Replaced by 00480122/ },
   ],
   [
     'one that waits for a reading',

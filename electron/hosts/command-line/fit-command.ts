@@ -1,4 +1,5 @@
 import { type FitAnswer, judgeFit } from '../../../shared-schemas/fit-check.ts'
+import { wordWhy } from '../../../shared-schemas/word-why.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Desk, Given } from './command.ts'
 import { givenReadings, needed, readingOptions } from './options.ts'
@@ -19,6 +20,7 @@ export const fit: Command = {
     },
     part: { value: 'number', does: 'the part number, as printed on the part or its bag' },
     ...readingOptions,
+    why: { does: 'the whole reasoning as a numbered chain, to read or to print' },
     from: {
       value: 'questions.csv',
       does: 'answer each row of brand,model,part,made,serial,volts,hertz, in order, as an array',
@@ -30,6 +32,7 @@ export const fit: Command = {
     if (file === undefined) return judgeOne(desk, given)
     if (given.has('model') || given.has('part'))
       throw new WrongUse('fit takes --model and --part, or --from and a file of them; not both.')
+    if (given.has('why')) throw new WrongUse('fit takes --why with one question, not with a file of them.')
     return judgeMany(desk, readQuestions(file))
   },
 }
@@ -40,7 +43,11 @@ async function judgeOne({ ask }: Desk, given: Given): Promise<Answer> {
     part: needed(given, 'part', 'fit'),
     ...givenReadings(given),
   })
-  return { value: answer, text: writeAnswer(answer), needsPerson: answer.verdict !== 'fits' }
+  return {
+    value: answer,
+    text: given.has('why') ? wordWhy(answer).join('\n') : writeAnswer(answer),
+    needsPerson: answer.verdict !== 'fits',
+  }
 }
 
 async function judgeMany({ ask }: Desk, questions: readonly Question[]): Promise<Answer> {

@@ -67,6 +67,7 @@ test('the part in the hand goes before everything', () => {
     cautions: [],
     insteadTry: [],
     hints: [],
+    why: null,
     alsoNeeds: [],
   }
   const open = waits('a', [made])
