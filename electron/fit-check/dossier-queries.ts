@@ -11,6 +11,7 @@ export class DossierShelf {
   readonly #database: ReadableDatabase
   readonly #dossiers = new Map<PartId, PartDossier>()
   readonly #families = new Map<FamilyId, FamilyFacts>()
+  readonly #saidOfFamilies = new Map<FamilyId, readonly Statement[]>()
 
   constructor(database: ReadableDatabase, version: number) {
     this.#database = database
@@ -23,6 +24,10 @@ export class DossierShelf {
 
   family(id: FamilyId): FamilyFacts {
     return keep(this.#families, id, () => readFamilyFacts(this.#database, id))
+  }
+
+  #saidOfFamily(id: FamilyId): readonly Statement[] {
+    return keep(this.#saidOfFamilies, id, () => listStatements(this.#database, 'family_id', id))
   }
 
   #readDossier(asked: PartId): PartDossier {
@@ -38,7 +43,7 @@ export class DossierShelf {
       replacements,
       statements: [
         ...[...partIds].flatMap(id => listStatements(database, 'part_id', id)),
-        ...[...familyIds].flatMap(id => listStatements(database, 'family_id', id)),
+        ...[...familyIds].flatMap(id => this.#saidOfFamily(id)),
       ],
     }
   }
@@ -100,10 +105,12 @@ function readReplacementsRound(database: ReadableDatabase, asked: PartId): Repla
     }))
 }
 
+const needRow = z.object({ part_number: partNumber })
+
 function listNeeds(database: ReadableDatabase, supersessionId: number) {
   return database
     .rows(
-      z.object({ part_number: partNumber }),
+      needRow,
       `SELECT part_number FROM supersession_need JOIN part USING (part_id)
        WHERE supersession_id = ? ORDER BY part_number`,
       supersessionId,
@@ -119,6 +126,8 @@ const partRow = z.object({
   description: z.string(),
 })
 
+const attributeRow = z.object({ attribute: z.string(), value: z.string() })
+
 function readPartFacts(database: ReadableDatabase, id: PartId): PartFacts {
   const row = database.row(
     partRow,
@@ -127,7 +136,7 @@ function readPartFacts(database: ReadableDatabase, id: PartId): PartFacts {
   )
   if (row === undefined) throw new Error(`a part id comes from this database, but ${id} is not in it`)
   const attributes = database.rows(
-    z.object({ attribute: z.string(), value: z.string() }),
+    attributeRow,
     'SELECT attribute, value FROM part_attribute WHERE part_id = ?',
     id,
   )
@@ -179,20 +188,20 @@ function readFamilyFacts(database: ReadableDatabase, id: FamilyId): FamilyFacts 
   }
 }
 
+const hazardRow = z.object({ hazard: z.string() })
+
 function listHazards(database: ReadableDatabase, id: FamilyId): string[] {
   return database
-    .rows(
-      z.object({ hazard: z.string() }),
-      'SELECT hazard FROM family_hazard WHERE family_id = ? ORDER BY hazard',
-      id,
-    )
+    .rows(hazardRow, 'SELECT hazard FROM family_hazard WHERE family_id = ? ORDER BY hazard', id)
     .map(({ hazard }) => hazard)
 }
+
+const differingRow = z.object({ attribute: z.string() })
 
 function listDifferingAttributes(database: ReadableDatabase, id: FamilyId): string[] {
   return database
     .rows(
-      z.object({ attribute: z.string() }),
+      differingRow,
       `SELECT attribute FROM part JOIN part_attribute USING (part_id) WHERE family_id = ?
        GROUP BY attribute HAVING count(DISTINCT value) > 1`,
       id,
