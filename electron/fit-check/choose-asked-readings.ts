@@ -1,4 +1,4 @@
-import type { Supposition } from './suppose-appliances.ts'
+import type { Possibility, Supposition } from './suppose-appliances.ts'
 
 /** A reading that would tell suppositions apart: one plate position, the brand, or a named reading. */
 export interface ReadingChoice {
@@ -47,7 +47,7 @@ function tabulate(suppositions: readonly Supposition[]): Table {
 }
 
 /** Two suppositions need no telling apart when the same part would be sold with the same changes, or none would. */
-export function outcomeLabel({ answer }: Supposition): string {
+export function outcomeLabel({ answer }: Possibility): string {
   return answer.outcome === 'yes' ? `yes ${answer.current} ${[...answer.alsoNeeds].sort().join('|')}` : 'no'
 }
 

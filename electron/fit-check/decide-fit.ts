@@ -3,7 +3,14 @@ import type { PartId, PartNumber } from '../../shared-schemas/identifiers.ts'
 import { chooseAskedReadings, outcomeLabel, type ReadingChoice } from './choose-asked-readings.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
-import { type Readings, type Supposition, supposeAppliances } from './suppose-appliances.ts'
+import {
+  type AlikeModels,
+  listSuppositions,
+  type Possibility,
+  type Readings,
+  type Supposition,
+  supposeAppliances,
+} from './suppose-appliances.ts'
 
 /** A reading to ask for: what it may show, and what the verdict would be then. */
 export interface AskedFor {
@@ -43,61 +50,61 @@ export function decideFit(
   models: readonly ModelFacts[],
   readings: Readings,
 ): FitDecision {
-  const suppositions = supposeAppliances(dossier, models, readings)
-  const verdict = verdictOver(suppositions)
-  const asked = verdict === 'ask' ? chooseAskedReadings(suppositions) : []
-  const answers = distinctAnswers(suppositions)
+  const alike = supposeAppliances(dossier, models, readings)
+  const verdict = verdictOver(alike.flatMap(({ possibilities }) => possibilities))
+  const asked = verdict === 'ask' ? askAbout(dossier, models, readings) : []
+  const answers = distinctAnswers(alike)
   const onlyCurrent = new Set(answers.map(({ current }) => current)).size === 1 ? answers[0] : undefined
   return {
     verdict,
-    models: countModels(suppositions),
+    models: countModels(alike),
     current: onlyCurrent?.current ?? null,
     chain: onlyCurrent?.chain ?? [dossier.asked.partId],
     alsoNeeds: verdict === 'fits-with-changes' ? (answers[0]?.alsoNeeds ?? []) : [],
-    ask: joinPositions(asked).map(choices => askFor(choices, suppositions)),
+    ask: asked,
     answers,
   }
 }
 
+function askAbout(dossier: PartDossier, models: readonly ModelFacts[], readings: Readings): AskedFor[] {
+  const dateTellsModels = models.length <= fewModels
+  const suppositions = listSuppositions(supposeAppliances(dossier, models, readings, { dateTellsModels }))
+  return joinPositions(chooseAskedReadings(suppositions)).map(choices => askFor(choices, suppositions))
+}
+
+/** So many models that telling them apart by when each was made is still quick. */
+const fewModels = 50
+
 /** What holds for all of these; `ask` where they differ in what would be sold. */
-export function verdictOver(suppositions: readonly Supposition[]): Verdict {
-  const [first] = suppositions
+export function verdictOver(possibilities: readonly Possibility[]): Verdict {
+  const [first] = possibilities
   if (first === undefined) return 'no-record'
   const label = outcomeLabel(first)
-  if (suppositions.some(supposition => outcomeLabel(supposition) !== label)) return 'ask'
+  if (possibilities.some(possibility => outcomeLabel(possibility) !== label)) return 'ask'
   if (first.answer.outcome === 'yes') return first.answer.alsoNeeds.length > 0 ? 'fits-with-changes' : 'fits'
   // Where some are forbidden and of others nothing is said, the weaker claim is the true one.
-  return suppositions.every(({ answer }) => answer.outcome === 'no') ? 'does-not-fit' : 'no-record'
+  return possibilities.every(({ answer }) => answer.outcome === 'no') ? 'does-not-fit' : 'no-record'
 }
 
-function countModels(suppositions: readonly Supposition[]): FitDecision['models'] {
-  const byModel = new Map<number, { yes: boolean; no: boolean }>()
-  for (const { model, answer } of suppositions) {
-    const seen = byModel.get(model.modelId) ?? { yes: false, no: false }
-    if (answer.outcome === 'yes') seen.yes = true
-    else seen.no = true
-    byModel.set(model.modelId, seen)
+function countModels(alike: readonly AlikeModels[]): FitDecision['models'] {
+  const counted = { open: 0, yes: 0, no: 0, undecided: 0 }
+  for (const { models, possibilities } of alike) {
+    const isYes = possibilities.some(({ answer }) => answer.outcome === 'yes')
+    const isNo = possibilities.some(({ answer }) => answer.outcome !== 'yes')
+    counted.open += models.length
+    counted[isYes && isNo ? 'undecided' : isYes ? 'yes' : 'no'] += models.length
   }
-  const all = [...byModel.values()]
-  return {
-    open: all.length,
-    yes: all.filter(({ yes, no }) => yes && !no).length,
-    no: all.filter(({ yes, no }) => no && !yes).length,
-    undecided: all.filter(({ yes, no }) => yes && no).length,
-  }
+  return counted
 }
 
-function distinctAnswers(suppositions: readonly Supposition[]): MetAnswer[] {
-  const met = new Map<string, { answer: KnownAnswer; models: Set<number> }>()
-  for (const { answer, model } of suppositions) {
-    const name = nameAnswer(answer)
-    const known = met.get(name)
-    if (known === undefined) met.set(name, { answer, models: new Set([model.modelId]) })
-    else known.models.add(model.modelId)
+function distinctAnswers(alike: readonly AlikeModels[]): MetAnswer[] {
+  const met = new Map<string, MetAnswer>()
+  for (const { models, possibilities } of alike) {
+    const ofKind = new Map(possibilities.map(({ answer }) => [nameAnswer(answer), answer]))
+    for (const [name, answer] of ofKind)
+      met.set(name, { ...answer, models: models.length + (met.get(name)?.models ?? 0) })
   }
-  return [...met.values()]
-    .map(({ answer, models }) => ({ ...answer, models: models.size }))
-    .sort((one, other) => other.models - one.models)
+  return [...met.values()].sort((one, other) => other.models - one.models)
 }
 
 function nameAnswer({ outcome, because, current, alsoNeeds, statements, disagreeing }: KnownAnswer): string {

@@ -7,7 +7,7 @@ import { Refusal } from '../requests/refusal.ts'
 import { currentShelf } from './dossier-queries.ts'
 import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
 import type { PartDossier } from './part-dossier.ts'
-import { type Supposition, supposeAppliances } from './suppose-appliances.ts'
+import { type AlikeModels, type Possibility, supposeAppliances } from './suppose-appliances.ts'
 import { wordConditions } from './word-answer.ts'
 
 type FittedModels = Output<'fit-check.list-fitted-models'>
@@ -18,15 +18,12 @@ export function handleListFittedModels(database: ReadableDatabase, typed: string
   if (part === undefined)
     throw new Refusal({ code: 'part-not-found', typed, nearest: listNearestPartNumbers(database, typed) })
   const dossier = currentShelf(database).dossier(part.partId)
-  const fitted = supposeAllSpokenOf(database, dossier).filter(suppositions =>
-    suppositions.some(({ answer }) => answer.outcome === 'yes'),
-  )
-  const models = fitted.map(conditionsOf).sort(byBrandAndNumber)
+  const models = supposeAllSpokenOf(database, dossier).flatMap(listFitted).sort(byBrandAndNumber)
   return { partNumber: part.partNumber, count: models.length, models }
 }
 
-/** For each model that any statement of the dossier speaks of, every way it may be. */
-function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): Supposition[][] {
+/** The models that any statement of the dossier speaks of, and every way they may be. */
+function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): AlikeModels[] {
   const termsIds = new Set(dossier.statements.map(({ termsId }) => termsId))
   const modelIds = listModelsOfTerms(database, [...termsIds])
   const terms = readTermsOfModels(database, modelIds, termsIds)
@@ -35,13 +32,7 @@ function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): S
     termsIds: terms.get(model.modelId) ?? new Set<number>(),
   }))
   const unread = { made: null, serial: null, stated: new Map<string, string>() }
-  const byModel = new Map<number, Supposition[]>()
-  for (const supposition of supposeAppliances(dossier, models, unread)) {
-    const ofModel = byModel.get(supposition.model.modelId)
-    if (ofModel === undefined) byModel.set(supposition.model.modelId, [supposition])
-    else ofModel.push(supposition)
-  }
-  return [...byModel.values()]
+  return supposeAppliances(dossier, models, unread)
 }
 
 function listModelsOfTerms(database: ReadableDatabase, termsIds: readonly number[]): ModelId[] {
@@ -54,18 +45,21 @@ function listModelsOfTerms(database: ReadableDatabase, termsIds: readonly number
     .map(row => row.model_id as ModelId)
 }
 
+function listFitted({ models, possibilities }: AlikeModels): FittedModels['models'] {
+  const yes = possibilities.filter(({ answer }) => answer.outcome === 'yes')
+  if (yes.length === 0) return []
+  const conditions = conditionsOf(possibilities, yes)
+  return models.map(({ brand, modelNumber }) => ({ brand, modelNumber, conditions }))
+}
+
 /** The conditions of the statements that carry the yes, and the readings without which it is no. */
-function conditionsOf(suppositions: readonly Supposition[]): FittedModels['models'][number] {
-  const [first] = suppositions
-  if (first === undefined) throw new Error('a fitted model has at least one supposition')
-  const yes = suppositions.filter(({ answer }) => answer.outcome === 'yes')
+function conditionsOf(all: readonly Possibility[], yes: readonly Possibility[]): string[] {
   const stated = new Set(yes.flatMap(({ answer }) => answer.statements.flatMap(wordConditions)))
-  const conditions = [...stated, ...attributeConditions(suppositions, yes), ...needsOf(yes)]
-  return { brand: first.model.brand, modelNumber: first.model.modelNumber, conditions }
+  return [...stated, ...attributeConditions(all, yes), ...needsOf(yes)]
 }
 
 /** Attributes that show something in every yes and other things besides: `volts 220..240 V`. */
-function attributeConditions(all: readonly Supposition[], yes: readonly Supposition[]): string[] {
+function attributeConditions(all: readonly Possibility[], yes: readonly Possibility[]): string[] {
   const names = new Set(all.flatMap(({ shows }) => [...shows.keys()]))
   return [...names]
     .filter(name => name !== 'made' && name !== 'serial')
@@ -75,7 +69,7 @@ function attributeConditions(all: readonly Supposition[], yes: readonly Supposit
     })
 }
 
-function needsOf(yes: readonly Supposition[]): string[] {
+function needsOf(yes: readonly Possibility[]): string[] {
   return [...new Set(yes.flatMap(({ answer }) => answer.alsoNeeds))].map(number => `with ${number}`)
 }
 

@@ -14,10 +14,10 @@ export function hintFromSisters(dossier: PartDossier, sisters: readonly ModelFac
 }
 
 function countTakers(dossier: PartDossier, sisters: readonly ModelFacts[]): number {
-  const taking = new Set(sisters.map(({ modelId }) => modelId))
-  for (const { model, answer } of supposeAppliances(dossier, sisters, nothingRead))
-    if (answer.outcome !== 'yes') taking.delete(model.modelId)
-  return taking.size
+  const taking = supposeAppliances(dossier, sisters, nothingRead).filter(({ possibilities }) =>
+    possibilities.every(({ answer }) => answer.outcome === 'yes'),
+  )
+  return taking.reduce((count, { models }) => count + models.length, 0)
 }
 
 const nothingRead: Readings = { made: null, serial: null, stated: new Map() }

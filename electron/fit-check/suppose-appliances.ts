@@ -24,61 +24,91 @@ export interface Readings {
   readonly stated: ReadonlyMap<string, string>
 }
 
-/** One way the appliance may be, with the answer it would get. */
-export interface Supposition {
-  readonly model: ModelFacts
+/** One way an appliance may be, with the answer it would get. */
+export interface Possibility {
   /** By reading (`made`, `serial` or an attribute's name), what it would show. */
   readonly shows: ReadonlyMap<string, string>
   readonly answer: KnownAnswer
 }
 
+/** Models of which the same is said, so that they may be in the same ways: a set of thousands has few kinds. */
+export interface AlikeModels {
+  readonly models: readonly ModelFacts[]
+  readonly possibilities: readonly Possibility[]
+}
+
+export interface Supposition extends Possibility {
+  readonly model: ModelFacts
+}
+
 /**
  * Every way the appliance may be, as far as any statement, replacement or attribute can tell: each open model, made in
  * each span that no condition divides, with a serial of each class, with each open attribute agreeing or not. A
- * verdict that holds in all of them is proved; one that differs waits for a reading.
+ * verdict that holds in all of them is proved; one that differs waits for a reading. Where `dateTellsModels`, spans are
+ * also cut by when each model was made, so that a date may be asked for to tell the models apart; no answer differs.
  */
 export function supposeAppliances(
   dossier: PartDossier,
   open: readonly ModelFacts[],
   readings: Readings,
-): Supposition[] {
+  { dateTellsModels }: { readonly dateTellsModels: boolean } = { dateTellsModels: false },
+): AlikeModels[] {
   const models = ruleOutModels(dossier, open, readings)
-  const spans = possibleSpans(dossier, models, readings)
   const ranges = dossier.statements.flatMap(({ serial }) => (serial === null ? [] : [serial]))
-  const serials = possibleSerials(ranges, readings.serial)
-  const answered = new Map<string, readonly Omit<Supposition, 'model'>[]>()
-  return models.flatMap(model => {
-    const spansOfModel = narrowToModel(spans, model, readings)
-    const alike = models.length === 1 ? '' : nameOfAlike(dossier, model, spansOfModel)
-    const known =
-      answered.get(alike) ?? supposeModel(dossier, model, { spans: spansOfModel, serials, ranges, readings })
-    answered.set(alike, known)
-    return known.map(supposed => ({ ...supposed, model }))
-  })
+  const possibilities: Possibilities = {
+    spans: possibleSpans(dossier, dateTellsModels ? models : [], readings).map(span => ({
+      ...span,
+      words: wordDays(span),
+    })),
+    serials: possibleSerials(ranges, readings.serial).map(one => ({
+      ...one,
+      words: wordSerialClass(one, ranges),
+    })),
+    ranges,
+    offers: offersByAttribute(dossier),
+    readings,
+  }
+  const kinds = Map.groupBy(models, model => nameOfKind(dossier, model, possibilities))
+  return [...kinds.values()].map(alike => ({
+    models: alike,
+    possibilities: alike[0] === undefined ? [] : supposeModel(dossier, alike[0], possibilities),
+  }))
 }
 
-/**
- * Cut by every condition, and, while few models are open, by when each was made: then a date may also tell the models
- * apart.
- */
+/** One by one, for a choice among the models themselves. */
+export function listSuppositions(alike: readonly AlikeModels[]): Supposition[] {
+  return alike.flatMap(({ models, possibilities }) =>
+    models.flatMap(model => possibilities.map(({ shows, answer }) => ({ shows, answer, model }))),
+  )
+}
+
+interface Possibilities {
+  readonly spans: readonly (DaySpan & { readonly words: string })[]
+  readonly serials: readonly (SerialClass & { readonly words: string })[]
+  readonly ranges: readonly SerialRange[]
+  readonly offers: ReadonlyMap<string, readonly AttributeOffer[]>
+  readonly readings: Readings
+}
+
 function possibleSpans(
   { statements, replacements }: PartDossier,
-  models: readonly ModelFacts[],
+  toldApart: readonly ModelFacts[],
   { made }: Readings,
 ): DaySpan[] {
   const conditions = [...statements.map(said => said.made), ...replacements.map(step => step.made)]
-  const ofModels =
-    models.length <= fewModels ? models.flatMap(model => [model.made, ...model.madeBySerial]) : []
+  const ofModels = toldApart.flatMap(model => [model.made, ...model.madeBySerial])
   return cutDays(made ?? anyDay, [...conditions, ...ofModels])
 }
-
-const fewModels = 50
 
 /**
  * A model was made while the catalogue says it was and when its serial says, unless what the plate says leaves nothing
  * of that. The plate's own date goes first, then the date code.
  */
-function narrowToModel(spans: readonly DaySpan[], model: ModelFacts, { made }: Readings): readonly DaySpan[] {
+function narrowToModel<Span extends DaySpan>(
+  spans: readonly Span[],
+  model: ModelFacts,
+  { made }: Readings,
+): readonly Span[] {
   const possible = daysOfModel(model, made)
   const narrowed = spans.filter(span => possible.some(days => daysInBoth(span, days) !== undefined))
   return narrowed.length > 0 ? narrowed : spans
@@ -95,11 +125,16 @@ export function daysOfModel(
   return narrow(narrow([read ?? anyDay], [ofModel]), madeBySerial)
 }
 
-/** Models of which the same things are said need be judged only once: a set of thousands has few kinds. */
-function nameOfAlike({ statements }: PartDossier, model: ModelFacts, spans: readonly DaySpan[]): string {
-  const said = statements.filter(({ termsId }) => model.termsIds.has(termsId)).map(({ termsId }) => termsId)
-  const stated = [...model.stated].sort().join('\u0001')
-  return [said, spans.map(span => span.first), model.volts, model.hertz, model.watts, stated].join('\u0002')
+/** Two models of one name have the same possibilities: the same is said and stated of them, in the same spans. */
+function nameOfKind(
+  dossier: PartDossier,
+  model: ModelFacts,
+  { spans, offers, readings }: Possibilities,
+): string {
+  const said = dossier.statements.map(({ termsId }) => (model.termsIds.has(termsId) ? '1' : '0'))
+  const made = narrowToModel(spans, model, readings).map(({ first }) => first)
+  const stated = [...offers.keys()].map(attribute => statedFor(attribute, dossier, model, readings) ?? '')
+  return `${said.join('')}\u0001${made.join()}\u0001${stated.join('\u0001')}`
 }
 
 function possibleSerials(ranges: readonly SerialRange[], serial: string | null): SerialClass[] {
@@ -111,20 +146,10 @@ function possibleSerials(ranges: readonly SerialRange[], serial: string | null):
   )
 }
 
-interface Possibilities {
-  readonly spans: readonly DaySpan[]
-  readonly serials: readonly SerialClass[]
-  readonly ranges: readonly SerialRange[]
-  readonly readings: Readings
-}
-
-function supposeModel(
-  dossier: PartDossier,
-  model: ModelFacts,
-  { spans, serials, ranges, readings }: Possibilities,
-): Omit<Supposition, 'model'>[] {
-  const attributes = supposeAttributes(dossier, model, readings)
-  return spans.flatMap(made =>
+function supposeModel(dossier: PartDossier, model: ModelFacts, possible: Possibilities): Possibility[] {
+  const { serials, ranges, offers, readings } = possible
+  const attributes = supposeAttributes(dossier, model, offers, readings)
+  return narrowToModel(possible.spans, model, readings).flatMap(made =>
     serials.flatMap(serialClass =>
       attributes.map(supposed => {
         const appliance: KnownAppliance = {
@@ -135,7 +160,7 @@ function supposeModel(
           agreementOf: (part, rule) => agreementOf(supposed.get(rule.attribute), part, rule, dossier),
         }
         const shows = new Map([...supposed].map(([attribute, { words }]) => [attribute, words]))
-        shows.set('made', wordDays(made)).set('serial', wordSerialClass(serialClass, ranges))
+        shows.set('made', made.words).set('serial', serialClass.words)
         return { shows, answer: decideWithAllReadings(dossier, appliance) }
       }),
     ),
@@ -159,10 +184,11 @@ function agreementOf(
 function supposeAttributes(
   dossier: PartDossier,
   model: ModelFacts,
+  offersByAttribute: Possibilities['offers'],
   readings: Readings,
 ): ReadonlyMap<string, AttributeClass>[] {
   let combinations: ReadonlyMap<string, AttributeClass>[] = [new Map()]
-  for (const [attribute, offers] of offersByAttribute(dossier)) {
+  for (const [attribute, offers] of offersByAttribute) {
     const classes = classifyAttribute(offers, statedFor(attribute, dossier, model, readings))
     combinations = combinations.flatMap(combination =>
       classes.map(one => new Map([...combination, [attribute, one] as const])),
