@@ -35,15 +35,16 @@ export const mostListed = 24
 function useFit(enquiry: CounterEnquiry, found: FoundQuery) {
   const wanted = questionOf(enquiry)
   const isDecided = enquiry.taken !== null || (found.data?.outcome === 'exact' && !found.isPlaceholderData)
+  const openModels = enquiry.taken === null ? (found.data?.openModels ?? 0) : 1
+  const isTooWide = openModels > mostListedTogether
   // One engine answers everything in turn: while somebody is still typing, a long list would hold up the next look-up.
-  const question = useSettled(wanted, isDecided ? 0 : pauseMilliseconds)
+  // The more models are open, the longer the list takes, and the surer the pause must be.
+  const pause = pauseMilliseconds + (isTooWide ? 0 : openModels * pauseForEachModel)
+  const question = useSettled(wanted, isDecided ? 0 : pause)
   const part = useSettled(enquiry.part.trim(), pauseMilliseconds)
-  const isTooWide = enquiry.taken === null && (found.data?.openModels ?? 0) > mostListedTogether
   const isQuestionCurrent = JSON.stringify(question) === JSON.stringify(wanted)
   // How many models are open is known only once the look-up of this very text has answered.
-  const isListable =
-    enquiry.taken !== null ||
-    (!isTooWide && !found.isPlaceholderData && found.data !== undefined && found.data.openModels > 0)
+  const isListable = enquiry.taken !== null || (!isTooWide && !found.isPlaceholderData && openModels > 0)
   const isAskable = question.model !== '' && enquiry.text.trim() !== ''
   const fitting = useQuery({
     queryKey: ['fit-check.list-fitting-parts', question],
@@ -74,3 +75,4 @@ function useFit(enquiry: CounterEnquiry, found: FoundQuery) {
 export const mostListedTogether = 16
 
 const pauseMilliseconds = 180
+const pauseForEachModel = 20
