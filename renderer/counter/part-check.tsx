@@ -2,6 +2,7 @@ import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
 import { CautionList } from '../components/caution-list.tsx'
 import { ReasonList } from '../components/reason-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
+import { WhyView } from './why-view.tsx'
 
 interface PartCheckProps {
   readonly answer: FitAnswer
@@ -55,6 +56,7 @@ export function PartCheck({ answer, onTry }: PartCheckProps) {
             ))}
           </p>
         )}
+        <WhyView answer={answer} />
       </div>
       <CautionList cautions={cautions} />
     </section>
