@@ -18,6 +18,7 @@ import { useAnnouncement } from './use-announcement.ts'
 import { useCopySlip } from './use-copy-slip.ts'
 import { type Counter, useCounter } from './use-counter.ts'
 import { focusAndSelect, useCounterKeys } from './use-counter-keys.ts'
+import { useEarlyEnter } from './use-early-enter.ts'
 import { wordAnnouncement } from './word-announcement.ts'
 
 /** The Counter: the plate on the left, what it means and what fits on the right. */
@@ -92,6 +93,14 @@ function PlateRegion({ counter, plateField, onEnter }: PlateRegionProps) {
   const isListShown = found !== undefined && found.candidates.length > 0 && !decidedModel(found, enquiry)
   const { pointedAt } = enquiry
 
+  const isAnswered = found !== undefined && !answers.found.isPlaceholderData
+  const act = () => {
+    const means = decideEnter(found, enquiry)
+    if (means.do === 'point-at' || means.do === 'take') step(means)
+    if (means.do === 'go-to-card' || means.do === 'take') onEnter()
+  }
+  const keepEnter = useEarlyEnter(enquiry.text, isAnswered, act)
+
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.nativeEvent.isComposing) return
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
@@ -102,9 +111,8 @@ function PlateRegion({ counter, plateField, onEnter }: PlateRegionProps) {
     }
     if (event.key === 'Enter') {
       event.preventDefault()
-      const means = decideEnter(answers.found.isPlaceholderData ? undefined : found, enquiry)
-      if (means.do === 'point-at' || means.do === 'take') step(means)
-      if (means.do === 'go-to-card' || means.do === 'take') onEnter()
+      if (isAnswered) act()
+      else keepEnter(enquiry.text)
     }
   }
 

@@ -54,6 +54,14 @@ test('a doubtful model is taken by the second Enter only, and what was typed sta
   expect(await plateField().inputValue()).toBe('ODW4S20/02')
 })
 
+test('a scanner that sends a number and Enter at once is answered as one who waits', async () => {
+  await open()
+  await type('ODW4520/02')
+  await press('Enter')
+  await untilFocused(filterField())
+  expect(await page.locator('.one-model').count()).toBe(1)
+})
+
 test('a first Enter on one model does not take another that the arrows then lead to', async () => {
   await open()
   await type('ODW4530')
