@@ -2,6 +2,7 @@ import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
 import { CautionList } from '../components/caution-list.tsx'
 import { ReasonList } from '../components/reason-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
+import { RecordFit } from './record-fit.tsx'
 import { WhyView } from './why-view.tsx'
 
 interface PartCheckProps {
@@ -57,6 +58,7 @@ export function PartCheck({ answer, onTry }: PartCheckProps) {
           </p>
         )}
         <WhyView answer={answer} />
+        <RecordFit key={`${answer.model?.modelId} ${part.partNumber}`} answer={answer} />
       </div>
       <CautionList cautions={cautions} />
     </section>
