@@ -1,8 +1,7 @@
-import type { KeyboardEvent } from 'react'
+import { type KeyboardEvent, useCallback } from 'react'
 import { KeyHint } from '../components/key-hint.tsx'
 import { ProblemNote } from '../components/problem-note.tsx'
 import { useLasting } from '../components/use-lasting.ts'
-import { LetPass } from './let-pass.tsx'
 import { OrderLineRow } from './order-line-row.tsx'
 import { wordOrder } from './order-words.ts'
 import type { AnsweredOrder, OrderCheck } from './use-order-check.ts'
@@ -74,32 +73,34 @@ interface OrderLinesProps {
 }
 
 function OrderLines({ order: { draft, step, answer }, answered }: OrderLinesProps) {
-  const supplier = draft.asked?.supplier ?? ''
+  const { refetch } = answer
+  const onRecorded = useCallback(
+    (line: number) => {
+      focusLine(line)
+      void refetch()
+    },
+    [refetch],
+  )
   return (
     <ul className="order-lines" onKeyDown={stepThroughLines}>
-      {answered.checked.lines.map((line, at) => (
-        <OrderLineRow
-          key={line.line}
-          line={line}
-          modelTyped={answered.given[at]?.modelNumber}
-          isOpen={draft.openLine === line.line}
-          onToggle={() => step({ do: 'open-line', line: draft.openLine === line.line ? null : line.line })}
-          renderLetPass={flag => (
-            <LetPass
-              key={flag.code}
-              flag={flag}
-              line={answered.given[at] ?? { line: line.line, partNumber: line.partNumber }}
-              supplier={supplier}
-              initials={draft.initials}
-              onSign={initials => step({ do: 'sign', initials })}
-              onRecorded={() => {
-                focusLine(line.line)
-                void answer.refetch()
-              }}
+      {answered.checked.lines.map((line, at) => {
+        const isOpen = draft.openLine === line.line
+        const given = answered.given[at]
+        return (
+          given !== undefined && (
+            <OrderLineRow
+              key={line.line}
+              line={line}
+              given={given}
+              supplier={draft.asked?.supplier ?? ''}
+              isOpen={isOpen}
+              initials={isOpen ? draft.initials : ''}
+              step={step}
+              onRecorded={onRecorded}
             />
-          )}
-        />
-      ))}
+          )
+        )
+      })}
     </ul>
   )
 }

@@ -1,19 +1,35 @@
-import type { CheckedLine, OrderFlag } from '../../shared-schemas/order-check.ts'
+import { memo } from 'react'
+import type { CheckedLine, OrderLine } from '../../shared-schemas/order-check.ts'
 import { VerdictWord } from '../components/verdict-word.tsx'
+import type { DraftStep } from './draft-order.ts'
+import { LetPass } from './let-pass.tsx'
 import { flagsOf, severities, severityNames, wordFindings } from './order-words.ts'
 
 interface OrderLineRowProps {
   readonly line: CheckedLine
-  /** What the line says of the model, for when that leaves several open. */
-  readonly modelTyped: string | undefined
+  /** The same line as it was written. */
+  readonly given: OrderLine
+  readonly supplier: string
   readonly isOpen: boolean
-  readonly onToggle: () => void
-  /** What stands under a stop that may be let pass. */
-  readonly renderLetPass: (flag: OrderFlag) => React.ReactNode
+  /** Who signs; only an open row asks. */
+  readonly initials: string
+  readonly step: (step: DraftStep) => void
+  readonly onRecorded: (line: number) => void
 }
 
-/** One line of the order in one line: what is ordered, for what, the verdict, and how much was found. */
-export function OrderLineRow({ line, modelTyped, isOpen, onToggle, renderLetPass }: OrderLineRowProps) {
+/**
+ * One line of the order in one line: what is ordered, for what, the verdict, and how much was found. Drawn anew only
+ * when it changes: an order may have a thousand, and somebody types beside them.
+ */
+export const OrderLineRow = memo(function OrderLineRow({
+  line,
+  given,
+  supplier,
+  isOpen,
+  initials,
+  step,
+  onRecorded,
+}: OrderLineRowProps) {
   const stops = wordFindings(line, 'stop')
   const [gravest] = flagsOf(line, 'stop')
   const detailId = `order-line-${line.line}`
@@ -25,7 +41,7 @@ export function OrderLineRow({ line, modelTyped, isOpen, onToggle, renderLetPass
         data-order-line={line.line}
         aria-expanded={isOpen}
         aria-controls={isOpen ? detailId : undefined}
-        onClick={onToggle}
+        onClick={() => step({ do: 'open-line', line: isOpen ? null : line.line })}
       >
         <span className="order-line__place">
           <span className="unseen">Line </span>
@@ -42,7 +58,7 @@ export function OrderLineRow({ line, modelTyped, isOpen, onToggle, renderLetPass
           ) : (
             <VerdictWord verdict={line.verdict} />
           )}{' '}
-          <ModelNamed model={line.model} typed={modelTyped} />
+          <ModelNamed model={line.model} typed={given.modelNumber} />
         </span>
         <span className="order-line__findings">
           {stops !== '' && <strong className="order-line__stops">{stops}</strong>}{' '}
@@ -63,7 +79,16 @@ export function OrderLineRow({ line, modelTyped, isOpen, onToggle, renderLetPass
                     {flags.map(flag => (
                       <li key={`${flag.code} ${flag.text}`}>
                         <p className="findings__text">{flag.text}</p>
-                        {flag.mayOverride === true && renderLetPass(flag)}
+                        {flag.mayOverride === true && (
+                          <LetPass
+                            flag={flag}
+                            line={given}
+                            supplier={supplier}
+                            initials={initials}
+                            onSign={signed => step({ do: 'sign', initials: signed })}
+                            onRecorded={() => onRecorded(line.line)}
+                          />
+                        )}
                       </li>
                     ))}
                   </ul>
@@ -75,7 +100,7 @@ export function OrderLineRow({ line, modelTyped, isOpen, onToggle, renderLetPass
       )}
     </li>
   )
-}
+})
 
 function ModelNamed({
   model,

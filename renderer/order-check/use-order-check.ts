@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query'
-import { useReducer } from 'react'
+import { useMemo, useReducer } from 'react'
 import { writeCheckedOrder } from '../../shared-schemas/checked-order-text.ts'
 import type { CheckedOrder, OrderLine } from '../../shared-schemas/order-check.ts'
 import { ask } from '../bridge/client.ts'
@@ -32,12 +32,16 @@ export function useOrderCheck() {
     staleTime: Number.POSITIVE_INFINITY,
   })
   const answered = asked === null || answer.isError ? undefined : answer.data
+  const csv = useMemo(
+    () => (answered === undefined ? null : writeCheckedOrder(answered.given, answered.checked)),
+    [answered],
+  )
   return {
     draft,
     step,
     answer,
     answered,
-    csv: answered === undefined ? null : writeCheckedOrder(answered.given, answered.checked),
+    csv,
     suppliers: suppliers.data?.suppliers ?? [],
     shop: summary.data?.locations.find(({ kind }) => kind === 'shop')?.name ?? 'Tallyplate',
   }
