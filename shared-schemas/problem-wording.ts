@@ -18,7 +18,7 @@ export function wordProblem(problem: Problem): string {
     case 'part-not-found':
       return `No part has the number “${problem.typed}”. ${orNearest(problem.nearest, 'Check the number on the part or its bag.')}`
     case 'model-not-settled':
-      return `“${problem.typed}” is not the number of one model. ${orNearest(problem.first, 'Check it against the rating plate.')} Name the full model number, with its brand if two makers share it; nothing was recorded.`
+      return `“${problem.typed}” is not the number of one model. ${orNearest(problem.first, 'Check it against the rating plate.')} Name the full model number, with its brand if two makers share it; nothing was changed.`
     case 'record-not-found':
       return `No record is called ${problem.recordId}. Open the history of the part and model, and settle the return that is listed there.`
     case 'record-not-open':

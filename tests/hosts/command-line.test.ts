@@ -71,6 +71,16 @@ test.each<[string, string[], Expected]>([
     { code: 0, stdout: /^00480121: fits\.\n1\. Appliance: Quorvane QV-1042\/A[\s\S]*Replaced by 00480122/ },
   ],
   [
+    'what was said of it, and the verdict of a day before',
+    ['history', '--model', 'QV-1042/A', '--part', '00480122', '--as-of', '2001-01-01'],
+    { code: 0, stdout: /^00480122 in Quorvane QV-1042\/A:\n +20\d\d-[\s\S]*\nOn 2001-01-01: no record/ },
+  ],
+  [
+    'a history of several models',
+    ['history', '--model', 'QV-1042', '--part', '00480122'],
+    { code: 1, line: /is not the number of one model/ },
+  ],
+  [
     'one that waits for a reading',
     ['fit', '--model', 'QV-1042/B', '--part', '00480122'],
     { code: 1, stdout: /not decided yet[\s\S]*Find out:/ },

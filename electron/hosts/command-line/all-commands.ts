@@ -3,6 +3,7 @@ import { check } from './check-command.ts'
 import type { Command } from './command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
+import { history } from './history-command.ts'
 import { load } from './load-command.ts'
 import { models, parts } from './parts-commands.ts'
 import { serve } from './serve-command.ts'
@@ -15,6 +16,7 @@ export const commands: readonly Command[] = [
   fit,
   parts,
   models,
+  history,
   check,
   onhand,
   backup,
