@@ -12,7 +12,6 @@ import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
-import { readPartsOnHand } from './stock-ledger/on-hand-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
 
@@ -93,7 +92,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
       ...databaseHandlers(shop),
-      ...fitCheckHandlers({ ...shop, readStock: partIds => readPartsOnHand(database, partIds) }),
+      ...fitCheckHandlers({ ...shop, readStock: partIds => readUsableStock(database, partIds) }),
       ...modelLookupHandlers(shop),
       ...orderCheckHandlers({
         ...shop,

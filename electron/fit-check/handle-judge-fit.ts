@@ -1,4 +1,5 @@
 import type { FitAnswer, Hint, Verdict } from '../../shared-schemas/fit-check.ts'
+import type { FamilyId } from '../../shared-schemas/identifiers.ts'
 import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
 import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
@@ -12,7 +13,13 @@ import { explainVerdict } from './explain-verdict.ts'
 import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
 import { hintFromSisters } from './hint-from-sisters.ts'
-import { type BareModel, listBareModels, readTermsOfModels } from './model-facts-queries.ts'
+import {
+  type BareModel,
+  listBareModels,
+  listFamiliesOfTerms,
+  readAllTermsOfModels,
+  readTermsOfModels,
+} from './model-facts-queries.ts'
 import { cautionReturns, noteConfirmed, partsOfDecision, type Recorded } from './note-records.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
@@ -118,11 +125,37 @@ function isRefused(verdict: Verdict): boolean {
   return verdict === 'does-not-fit' || verdict === 'no-record'
 }
 
-/** Parts of the same family that are proved to fit, genuine first. */
-function listInstead(database: ReadableDatabase, { part, open, shelf, bare, readings }: Judged): string[] {
+/**
+ * Parts that are proved to fit in place of a refused one, genuine first: of its family, or where none of those does, of
+ * another family that serves the same function in these models, as an elbow valve does for a straight one.
+ */
+function listInstead(database: ReadableDatabase, judged: Judged): string[] {
+  const { part, open, bare } = judged
   if (open.agreement === 'differs') return []
-  const siblings = listSiblingParts(database, part.familyId).filter(({ partId }) => partId !== part.partId)
-  const dossiers = siblings.map(({ partId }) => shelf.dossier(partId))
+  const ofFamily = listProved(database, judged, [part.familyId])
+  if (ofFamily.length > 0 || bare.length > mostSearchedForOthers) return ofFamily
+  return listProved(database, judged, listFamiliesOfSameFunction(database, judged))
+}
+
+function listFamiliesOfSameFunction(database: ReadableDatabase, { part, open, shelf }: Judged): FamilyId[] {
+  const terms = readAllTermsOfModels(
+    database,
+    open.models.map(({ modelId }) => modelId),
+  )
+  const spokenOf = listFamiliesOfTerms(database, [...new Set([...terms.values()].flatMap(ids => [...ids]))])
+  const { function: does } = shelf.family(part.familyId)
+  return spokenOf.filter(id => id !== part.familyId && does !== '' && shelf.family(id).function === does)
+}
+
+function listProved(
+  database: ReadableDatabase,
+  { part, shelf, bare, readings }: Judged,
+  familyIds: readonly FamilyId[],
+): string[] {
+  const siblings = familyIds.flatMap(id => listSiblingParts(database, id))
+  const dossiers = siblings
+    .filter(({ partId }) => partId !== part.partId)
+    .map(({ partId }) => shelf.dossier(partId))
   const models = withTerms(database, bare, dossiers)
   return dossiers
     .filter(dossier => {
@@ -133,6 +166,8 @@ function listInstead(database: ReadableDatabase, { part, open, shelf, bare, read
     .map(({ asked }) => asked.partNumber)
 }
 
+/** Beyond, everything said of all the models would be read for a suggestion. */
+const mostSearchedForOthers = 20
 const mostInstead = 5
 
 function listHints(database: ReadableDatabase, { open, dossier, decision }: Judged): Hint[] {
