@@ -1,6 +1,6 @@
 import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
+import { AskedAndNeeded } from '../components/asked-and-needed.tsx'
 import { CautionList } from '../components/caution-list.tsx'
-import { ReasonList } from '../components/reason-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
 import { RecordFit } from './record-fit.tsx'
 import { WhyView } from './why-view.tsx'
@@ -31,17 +31,7 @@ export function PartCheck({ answer, onTry }: PartCheckProps) {
         )}
       </div>
       <div className="part-check__why">
-        {ask.map(({ text }) => (
-          <p key={text} className="asked-sentence">
-            {text}
-          </p>
-        ))}
-        {alsoNeeds.length > 0 && (
-          <p>
-            <strong>Also needed:</strong> <span className="number">{alsoNeeds.join(', ')}</span>
-          </p>
-        )}
-        <ReasonList reasons={reasons} />
+        <AskedAndNeeded ask={ask} alsoNeeds={alsoNeeds} reasons={reasons} />
         {hints.map(({ text }) => (
           <p key={text} className="part-check__hint">
             <strong>Hint, and no more:</strong> {text}

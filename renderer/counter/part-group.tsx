@@ -1,7 +1,7 @@
 import type { FittingPart } from '../../shared-schemas/fit-check.ts'
+import { AskedAndNeeded } from '../components/asked-and-needed.tsx'
 import { CautionList } from '../components/caution-list.tsx'
 import { PartPlaces } from '../components/part-places.tsx'
-import { ReasonList } from '../components/reason-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
 import { wordMoney } from '../components/word-money.ts'
 import type { PartGroup as Group } from './group-parts.ts'
@@ -29,17 +29,7 @@ export function PartGroup({ group: { parts, shared } }: { readonly group: Group 
       </table>
       <CautionList cautions={shared.cautions} />
       <div className="part-group__why">
-        {ask.map(({ text }) => (
-          <p key={text} className="asked-sentence">
-            {text}
-          </p>
-        ))}
-        {alsoNeeds.length > 0 && (
-          <p>
-            <strong>Also needed:</strong> <span className="number">{alsoNeeds.join(', ')}</span>
-          </p>
-        )}
-        <ReasonList reasons={reasons} />
+        <AskedAndNeeded ask={ask} alsoNeeds={alsoNeeds} reasons={reasons} />
       </div>
     </li>
   )

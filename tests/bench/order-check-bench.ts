@@ -3,11 +3,11 @@ import os from 'node:os'
 import path from 'node:path'
 import Database from 'better-sqlite3'
 import Papa from 'papaparse'
-import { v7 as newId } from 'uuid'
-import { type Application, openApplication } from '../../electron/application.ts'
+import type { Application } from '../../electron/application.ts'
 import { normaliseNumber } from '../../electron/catalogue/normalise-number.ts'
 import type { OrderLine } from '../../shared-schemas/order-check.ts'
 import { printTimings, timeEach, written } from './measure.ts'
+import { openBenchShop, sampleFolder } from './open-bench-shop.ts'
 
 /**
  * An order of 1,000 lines for the sample shop, checked through the engine's door: half the lines for an appliance of
@@ -17,7 +17,7 @@ export async function run(): Promise<void> {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'tallyplate-bench-'))
   try {
     const databaseFile = path.join(folder, 'shop.tallyplate')
-    const shop = await openShop(databaseFile)
+    const shop = await openBenchShop(databaseFile)
     const lines = makeOrder()
     const first = performance.now()
     const found = await check(shop, lines)
@@ -37,8 +37,6 @@ export async function run(): Promise<void> {
     rmSync(folder, { recursive: true, force: true })
   }
 }
-
-const sampleFolder = path.join(import.meta.dirname, '../../sample-catalogue')
 
 /** Every seventh fitment that names a whole model or a part, then every part in turn: the same order each time. */
 function makeOrder(): OrderLine[] {
@@ -66,20 +64,6 @@ function makeOrder(): OrderLine[] {
 function readSample<Row>(file: string): Row[] {
   const text = readFileSync(path.join(sampleFolder, file), 'utf8')
   return Papa.parse<Row>(text, { header: true, skipEmptyLines: true }).data
-}
-
-async function openShop(databaseFile: string): Promise<Application> {
-  const shop = openApplication({
-    databaseFile,
-    sampleFolder,
-    now: () => new Date(),
-    newId: () => newId(),
-    device: 'bench',
-    logDefect: (_reference, request, defect) => console.error(request, defect),
-  })
-  const state = await shop.opened
-  if (state.state !== 'ready') throw new Error(`the bench shop did not open: ${JSON.stringify(state)}`)
-  return shop
 }
 
 async function check(shop: Application, lines: readonly OrderLine[]) {

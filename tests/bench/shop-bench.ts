@@ -3,10 +3,10 @@ import os from 'node:os'
 import path from 'node:path'
 import Fuse from 'fuse.js'
 import Papa from 'papaparse'
-import { v7 as newId } from 'uuid'
-import { type Application, openApplication } from '../../electron/application.ts'
+import type { Application } from '../../electron/application.ts'
 import { awkwardCases } from '../../sample-catalogue/awkward-cases.ts'
 import { printTimings, timeEach, written } from './measure.ts'
+import { openBenchShop, sampleFolder } from './open-bench-shop.ts'
 
 /** The sample shop through the engine's door: loading, opening again, look-up beside fuse.js, fit, parts, reverse list. */
 export async function run(): Promise<void> {
@@ -15,7 +15,7 @@ export async function run(): Promise<void> {
   try {
     await measureOpening(databaseFile, 'first opening, the sample loaded', 10_000)
     await measureOpening(databaseFile, 'opening again', 1000)
-    const shop = await openShop(databaseFile)
+    const shop = await openBenchShop(databaseFile)
     await measureQuestions(shop)
     shop.close()
   } finally {
@@ -23,25 +23,9 @@ export async function run(): Promise<void> {
   }
 }
 
-const sampleFolder = path.join(import.meta.dirname, '../../sample-catalogue')
-
-async function openShop(databaseFile: string): Promise<Application> {
-  const shop = openApplication({
-    databaseFile,
-    sampleFolder,
-    now: () => new Date(),
-    newId: () => newId(),
-    device: 'bench',
-    logDefect: (_reference, request, defect) => console.error(request, defect),
-  })
-  const state = await shop.opened
-  if (state.state !== 'ready') throw new Error(`the bench shop did not open: ${JSON.stringify(state)}`)
-  return shop
-}
-
 async function measureOpening(databaseFile: string, what: string, wanted: number): Promise<void> {
   const start = performance.now()
-  const shop = await openShop(databaseFile)
+  const shop = await openBenchShop(databaseFile)
   await ask(shop, 'model-lookup.find-models', { text: awkwardQuestions[0]?.model ?? '' })
   console.log(`${what}, to the first answer: ${written(performance.now() - start)} ms; wanted ${wanted} ms`)
   shop.close()
