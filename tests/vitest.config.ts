@@ -13,7 +13,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'rules', environment: 'node', include: ['tests/**/*.test.ts'], exclude: whole },
+        test: {
+          name: 'rules',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: whole,
+          setupFiles: ['tests/fixed-seed.ts'],
+        },
       },
       {
         extends: true,

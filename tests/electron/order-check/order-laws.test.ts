@@ -25,7 +25,11 @@ const line = fc.record(
       fc.string({ maxLength: 12 }),
     ),
     quantity: maybe(
-      fc.oneof(oneOf('1', '2', '5', '7', '0', '-1', '1.5', '1,000', 'x'), fc.integer(), fc.double()),
+      fc.oneof(
+        oneOf('1', '2', '5', '7', '0', '-1', '1.5', '1,000', 'x'),
+        fc.integer(),
+        fc.double({ noNaN: true, noDefaultInfinity: true }),
+      ),
     ),
     brand: maybe(oneOf('Quorvane', 'Tollbrae', 'Nowhere', '')),
     modelNumber: maybe(
