@@ -125,7 +125,7 @@ async function loadSampleOnce(
   if (sampleFolder === null || readCatalogueVersion(database) > 0) return false
   report({ state: 'loading-sample', file: '', rowsDone: 0, rowsExpected: 0 })
   await handlers['catalogue.load-files'](
-    { path: sampleFolder, dryRun: false, strict: true },
+    { path: sampleFolder, dryRun: false, strict: true, edition: false, showChanges: 0 },
     {
       report: ({ what, done, expected }) =>
         report({ state: 'loading-sample', file: what, rowsDone: done, rowsExpected: expected }),

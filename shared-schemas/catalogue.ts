@@ -1,5 +1,7 @@
 import { z } from 'zod'
+import { initials } from './initials.ts'
 import { defineRequest } from './request.ts'
+import { rowChange } from './row-change.ts'
 
 /** A row that was not taken. `line` counts from 1 with the header as line 1; `column` is empty where the whole row is at fault. */
 export const rejectedRow = z.object({
@@ -15,6 +17,8 @@ export const loadedFile = z.object({
   added: z.int(),
   changed: z.int(),
   unchanged: z.int(),
+  /** Rows of the former edition that the new one no longer has. */
+  retired: z.int(),
   rejected: z.int(),
 })
 export type LoadedFile = z.infer<typeof loadedFile>
@@ -30,8 +34,22 @@ export const loadFiles = defineRequest({
     strict: z.boolean().default(false),
     /** Where to write the rejected rows as they stood, with the reason beside them. */
     rejectsFile: z.string().min(1).optional(),
+    /**
+     * The files are the whole new edition of every supplier's offers and every source's fitments that they name: what
+     * these no longer have is retired.
+     */
+    edition: z.boolean().default(false),
+    /** Who loads. */
+    initials: initials.optional(),
+    /** So many of the rows that were written are told, with what they said before. */
+    showChanges: z.int().min(0).max(1000).default(0),
   }),
-  output: z.object({ files: z.array(loadedFile), rejected: z.array(rejectedRow), dryRun: z.boolean() }),
+  output: z.object({
+    files: z.array(loadedFile),
+    rejected: z.array(rejectedRow),
+    dryRun: z.boolean(),
+    changes: z.array(rowChange),
+  }),
 })
 export type LoadReport = z.infer<typeof loadFiles.output>
 

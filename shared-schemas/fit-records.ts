@@ -1,14 +1,9 @@
 import { z } from 'zod'
 import { reason, verdict } from './fit-check.ts'
 import { modelId } from './identifiers.ts'
+import { initials } from './initials.ts'
 import { applianceQuestion, plateText } from './plate-reading.ts'
 import { defineRequest } from './request.ts'
-
-/** Who stands by what was recorded. */
-const initials = z
-  .string()
-  .trim()
-  .regex(/^\p{L}{1,6}$/u, 'initials are one to six letters')
 
 const partTyped = z.string().trim().min(1).max(60)
 const inWords = z.string().trim().min(1).max(400)

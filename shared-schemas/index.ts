@@ -4,6 +4,7 @@ import { loadFiles, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit } from './fit-records.ts'
+import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
 import { listOnHand } from './stock-ledger.ts'
@@ -13,6 +14,10 @@ export const requests = [
   readStartUp,
   loadFiles,
   readSummary,
+  listLoads,
+  readLoad,
+  undoLoad,
+  stopLoading,
   findModels,
   judgeFit,
   listFittingParts,

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { verdict } from './fit-check.ts'
+import { initials } from './initials.ts'
 import { defineRequest } from './request.ts'
 
 /** The columns of an order file, as COMMANDS and the screen name them. Only the part number is needed. */
@@ -109,11 +110,6 @@ export const overrideReason = z
   .max(400)
   .regex(/\p{L}.*\p{L}.*\p{L}/su, 'a reason says why in words')
 
-export const overrideInitials = z
-  .string()
-  .trim()
-  .regex(/^\p{L}{1,6}$/u, 'initials are one to six letters')
-
 /** Lets one stop pass for one part and appliance, for a reason that is kept with the initials of who gave it. */
 export const overrideStop = defineRequest({
   name: 'order-check.override-stop',
@@ -122,7 +118,7 @@ export const overrideStop = defineRequest({
     supplier: supplierCode.optional(),
     code: z.string().trim().min(1).max(60),
     reason: overrideReason,
-    initials: overrideInitials,
+    initials,
   }),
   output: z.object({ overrideId: z.string(), recordedAt: z.string() }),
 })

@@ -41,6 +41,16 @@ export function wordProblem(problem: Problem): string {
       return `${problem.file}: ${headerFaults(problem)}. Mend the first line and try again; nothing was changed.`
     case 'nothing-to-load':
       return `${problem.folder} holds no catalogue file. Name a folder with files such as models.csv, or one such file.`
+    case 'load-stopped':
+      return 'The load was stopped; nothing was changed.'
+    case 'load-not-found':
+      return `There is no load ${problem.loadRunId}. List the loads for their numbers.`
+    case 'load-undone-already':
+      return `Load ${problem.loadRunId} was undone already, by ${problem.undoneBy}. To have it back, load its files again.`
+    case 'load-is-undoing':
+      return `${problem.loadRunId} undid load ${problem.undoes}. To have that back, load its files again.`
+    case 'load-built-upon':
+      return `Load ${problem.later} changed the same rows after load ${problem.loadRunId}. Undo ${problem.later} first; nothing was changed.`
     case 'rows-rejected':
       return `${problem.rejected} ${problem.rejected === 1 ? 'row was' : 'rows were'} rejected, so nothing was loaded. ${wordRejected(problem)} Mend them, or load without --strict to leave them out.`
     case 'database-from-newer-program':

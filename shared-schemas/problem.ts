@@ -40,6 +40,11 @@ export const problem = z.discriminatedUnion('code', [
     repeated: z.array(z.string()),
   }),
   z.object({ code: z.literal('nothing-to-load'), folder: z.string() }),
+  z.object({ code: z.literal('load-stopped') }),
+  z.object({ code: z.literal('load-not-found'), loadRunId: z.int() }),
+  z.object({ code: z.literal('load-undone-already'), loadRunId: z.int(), undoneBy: z.int() }),
+  z.object({ code: z.literal('load-is-undoing'), loadRunId: z.int(), undoes: z.int() }),
+  z.object({ code: z.literal('load-built-upon'), loadRunId: z.int(), later: z.int() }),
   z.object({ code: z.literal('rows-rejected'), rejected: z.int(), first: z.array(rejectedRow) }),
   z.object({
     code: z.literal('database-from-newer-program'),

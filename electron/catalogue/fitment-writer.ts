@@ -14,7 +14,7 @@ export class FitmentWriter {
   constructor(database: WritableDatabase) {
     this.#database = database
     this.loadRunId = readNextRunId(database)
-    this.isFirst = database.row(z.object({ model_id: z.int() }), anyFitment) === undefined
+    this.isFirst = database.row(z.object({ one: z.int() }), anyFitmentEver) === undefined
   }
 
   /** Says these terms of the model; false where they were said already. */
@@ -36,7 +36,8 @@ export class FitmentWriter {
   }
 }
 
-const anyFitment = 'SELECT model_id FROM fitment LIMIT 1'
+const anyFitmentEver = `SELECT 1 AS one WHERE EXISTS (SELECT 1 FROM fitment)
+  OR EXISTS (SELECT 1 FROM load_run WHERE first_fitments = 1)`
 const addFitment = 'INSERT INTO fitment (model_id, terms_id) VALUES (?, ?) ON CONFLICT DO NOTHING'
 const removeFitment = 'DELETE FROM fitment WHERE model_id = ? AND terms_id = ?'
 const addChange = 'INSERT INTO fitment_change (model_id, terms_id, load_run_id, change) VALUES (?, ?, ?, ?)'

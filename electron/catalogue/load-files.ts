@@ -6,6 +6,10 @@ import { Refusal } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
 import { raiseCatalogueVersion } from './catalogue-state-queries.ts'
 import { FitmentWriter } from './fitment-writer.ts'
+import { beginLog } from './load-log/begin-log.ts'
+import { hashFile } from './load-log/hash-file.ts'
+import { listRowChanges } from './load-log/list-row-changes.ts'
+import { appendAccount, appendLoadedFile } from './load-log/load-log-queries.ts'
 import { appendLoadRun } from './load-run-queries.ts'
 import type { RecordOpeningStock } from './loading/catalogue-file.ts'
 import { KnownThings } from './loading/known-things.ts'
@@ -14,7 +18,7 @@ import { loadFile } from './loading/load-file.ts'
 import { Rejects } from './loading/rejects.ts'
 import { checkRejectsFile, writeRejects } from './loading/write-rejects.ts'
 
-export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle' | 'now'> {
+export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle' | 'now' | 'device'> {
   /** Handed in, because the ledger stands above the catalogue. */
   readonly recordOpeningStock: RecordOpeningStock
 }
@@ -25,14 +29,15 @@ export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle' | '
  */
 export async function loadFiles(
   shop: LoadingShop,
-  { path, dryRun, strict, rejectsFile }: CheckedInput<'catalogue.load-files'>,
+  asked: CheckedInput<'catalogue.load-files'>,
   task: Task,
 ): Promise<LoadReport> {
-  const filesToLoad = await listFilesToLoad(path)
+  const { dryRun, strict, rejectsFile } = asked
+  const filesToLoad = await listFilesToLoad(asked.path)
   if (rejectsFile !== undefined) await checkRejectsFile(rejectsFile)
   const rejects = new Rejects()
   const isKept = () => !dryRun && !(strict && rejects.asTheyStood().length > 0)
-  const files = await loadTogether(shop, filesToLoad, { path, rejects, task, isKept })
+  const { files, changes } = await loadTogether(shop, filesToLoad, { asked, rejects, task, isKept })
   if (rejectsFile !== undefined) await writeRejects(rejectsFile, rejects.asTheyStood())
   const rejected = rejects.report()
   if (strict && rejected.length > 0)
@@ -41,49 +46,64 @@ export async function loadFiles(
       rejected: rejected.length,
       first: rejected.slice(0, mostNamed),
     })
-  return { files, rejected, dryRun }
+  return { files, rejected, dryRun, changes }
 }
 
 /** Enough to begin mending with. */
 const mostNamed = 20
 
 interface Loading {
-  readonly path: string
+  readonly asked: CheckedInput<'catalogue.load-files'>
   readonly rejects: Rejects
   readonly task: Task
   readonly isKept: () => boolean
 }
 
 async function loadTogether(
-  { openOwnHandle, recordOpeningStock, now }: LoadingShop,
+  shop: LoadingShop,
   filesToLoad: readonly FileToLoad[],
-  { path, rejects, task, isKept }: Loading,
-): Promise<LoadedFile[]> {
-  const { handle, release } = openOwnHandle()
+  { asked, rejects, task, isKept }: Loading,
+): Promise<Pick<LoadReport, 'files' | 'changes'>> {
+  const { handle, release } = shop.openOwnHandle()
   try {
     return await inLongTransaction(handle, async database => {
       database.run('SAVEPOINT before_loading')
+      const log = beginLog(database)
       const fitments = new FitmentWriter(database)
-      const run = { database, known: new KnownThings(database), fitments, recordOpeningStock }
+      const { edition } = asked
+      const { recordOpeningStock } = shop
+      const run = { database, known: new KnownThings(database), fitments, recordOpeningStock, edition }
       const files: LoadedFile[] = []
       for (const file of filesToLoad) files.push(await loadFile(run, file, { rejects, task }))
+      const changes = log.end()
+      const shown = listRowChanges(database, changes, asked.showChanges)
       if (!isKept()) database.run('ROLLBACK TO before_loading')
-      else if (files.some(({ added, changed }) => added + changed > 0)) {
+      else if (files.some(({ added, changed, retired }) => added + changed + retired > 0)) {
         raiseCatalogueVersion(database)
-        appendLoadRun(database, fitments, { at: now(), path, correctionReason: null, ...countAll(files) })
+        const { path, initials = '' } = asked
+        appendLoadRun(database, fitments, {
+          at: shop.now(),
+          path,
+          correctionReason: null,
+          ...countAll(files),
+        })
+        const { loadRunId } = fitments
+        appendAccount(database, { loadRunId, initials, device: shop.device, changes, undoes: null })
+        for (const [at, { path }] of filesToLoad.entries())
+          appendLoadedFile(database, loadRunId, { ...(files[at] as LoadedFile), ...(await hashFile(path)) })
       }
-      return files
+      return { files, changes: shown }
     })
   } finally {
     release()
   }
 }
 
-function countAll(files: readonly LoadedFile[]): Omit<LoadedFile, 'file'> {
+function countAll(files: readonly LoadedFile[]): Omit<LoadedFile, 'file' | 'retired'> {
   const all = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
-  for (const { added, changed, unchanged, rejected } of files) {
+  for (const { added, changed, unchanged, retired, rejected } of files) {
     all.added += added
-    all.changed += changed
+    all.changed += changed + retired
     all.unchanged += unchanged
     all.rejected += rejected
   }

@@ -1,11 +1,7 @@
 import { useMutation } from '@tanstack/react-query'
 import { type FormEvent, useId, useState } from 'react'
-import {
-  type OrderFlag,
-  type OrderLine,
-  overrideInitials,
-  overrideReason,
-} from '../../shared-schemas/order-check.ts'
+import { initials as someInitials } from '../../shared-schemas/initials.ts'
+import { type OrderFlag, type OrderLine, overrideReason } from '../../shared-schemas/order-check.ts'
 import { ask } from '../bridge/client.ts'
 
 interface LetPassProps {
@@ -82,6 +78,6 @@ export function LetPass({ flag, line, supplier, initials, onSign, onRecorded }: 
 /** What is still wanted before the stop can be let pass. */
 function findMissing(reason: string, initials: string): string | undefined {
   if (!overrideReason.safeParse(reason).success) return 'Say in words why this may pass; the reason is kept.'
-  if (!overrideInitials.safeParse(initials).success) return 'Sign with your initials: one to six letters.'
+  if (!someInitials.safeParse(initials).success) return 'Sign with your initials: one to six letters.'
   return undefined
 }

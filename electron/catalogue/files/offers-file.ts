@@ -25,9 +25,12 @@ export const offersFile = defineFile({
         'SELECT part_id, supplier_id, from_quantity, supplier_code, price, pack, minimum FROM offer',
       ),
     )
+    const suppliers = new Set<number>()
     return {
       take(row, line) {
-        const key = [known.part(row.part_number), known.supplier(row.supplier), row.from_quantity]
+        const supplierId = known.supplier(row.supplier)
+        suppliers.add(supplierId)
+        const key = [known.part(row.part_number), supplierId, row.from_quantity]
         const values = [row.supplier_code, row.price, row.pack, row.minimum]
         return rows.write({ key, values, line }, () => {
           database.run(
@@ -39,6 +42,15 @@ export const offersFile = defineFile({
             ...values,
           )
         })
+      },
+      retireUnsaid() {
+        const unsaid = [...rows.unstated()].filter(([, supplierId]) => suppliers.has(Number(supplierId)))
+        for (const key of unsaid)
+          database.run(
+            'DELETE FROM offer WHERE part_id = ? AND supplier_id = ? AND from_quantity = ?',
+            ...key.map(Number),
+          )
+        return unsaid.length
       },
     }
   },

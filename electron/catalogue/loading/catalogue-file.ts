@@ -11,6 +11,8 @@ export interface LoadRun {
   readonly known: KnownThings
   readonly fitments: FitmentWriter
   readonly recordOpeningStock: RecordOpeningStock
+  /** Whether the files are whole new editions: then what they no longer have is retired. */
+  readonly edition: boolean
 }
 
 /** Moves the difference between what the opening stock says now and what it said before into the ledger. */
@@ -29,6 +31,8 @@ export interface RowTaker<Row> {
   take(row: Row, line: number): Outcome | 'later'
   /** What became of the rows put off, by line. */
   finish?(): Iterable<readonly [line: number, Outcome | RowFault]>
+  /** Takes away what whoever the rows name said before and says no more, and counts it. */
+  retireUnsaid?(): number
 }
 
 /** One kind of catalogue file: what its rows are, and how they are stored. */

@@ -33,6 +33,11 @@ export class KeyedRows {
     return before === undefined ? 'added' : isSame ? 'unchanged' : 'changed'
   }
 
+  /** What the database held before and this run has not stated. */
+  *unstated(): Iterable<readonly Bindable[]> {
+    for (const [key, { line }] of this.#kept) if (line === 0) yield key.split(keySeparator)
+  }
+
   read(key: readonly Bindable[]): readonly Bindable[] | undefined {
     return this.#kept.get(joinKey(key))?.values
   }
@@ -51,8 +56,10 @@ export function contradicts(line: number): RowFault {
   )
 }
 
+const keySeparator = '\u001f'
+
 function joinKey(parts: readonly Bindable[]): string {
-  return parts.length === 1 ? String(parts[0]) : parts.join('\u001f')
+  return parts.length === 1 ? String(parts[0]) : parts.join(keySeparator)
 }
 
 function isEqual(one: readonly Bindable[], other: readonly Bindable[]): boolean {

@@ -27,7 +27,10 @@ export async function loadFile(
   }
   if (header === undefined) checkHeader(file, path, [])
   for (const [line, outcome] of taker.finish?.() ?? []) tally.settleLater(line, outcome)
-  return tally.close()
+  const counted = tally.close()
+  // A row that cannot be read may be the new saying of a former one, so nothing is retired before all are sound.
+  const isWhole = run.edition && counted.rejected === 0
+  return { ...counted, retired: isWhole ? (taker.retireUnsaid?.() ?? 0) : 0 }
 }
 
 type Cells = Readonly<Record<string, string>>
@@ -115,7 +118,7 @@ class Tally {
   }
 
   /** The end of the file: its rejected rows are handed on in the order of their lines, those put off among the others. */
-  close(): LoadedFile {
+  close(): Omit<LoadedFile, 'retired'> {
     this.#rejected.sort(([one], [other]) => one.line - other.line)
     for (const [row, fault] of this.#rejected) this.#rejects.add(this.#file, row, fault)
     return { file: this.#file, ...this.#counts }

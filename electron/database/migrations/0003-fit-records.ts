@@ -1,3 +1,5 @@
+import { neverChanged } from './never-changed.ts'
+
 /**
  * What happened after a part was sold, and what the catalogue said when. All of it is append-only: a return is settled
  * by a further row, and a statement that was taken back keeps its words.
@@ -52,10 +54,3 @@ CREATE INDEX fitment_change_of_terms ON fitment_change (terms_id);
 
 ${['fit_record', 'fit_record_settled', 'load_run', 'fitment_change'].map(neverChanged).join('\n')}
 `
-
-function neverChanged(table: string): string {
-  return `CREATE TRIGGER ${table}_is_never_edited BEFORE UPDATE ON ${table}
-  BEGIN SELECT raise(ABORT, 'what was recorded is never edited'); END;
-CREATE TRIGGER ${table}_is_never_deleted BEFORE DELETE ON ${table}
-  BEGIN SELECT raise(ABORT, 'what was recorded is never deleted'); END;`
-}

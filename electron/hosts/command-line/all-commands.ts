@@ -5,6 +5,7 @@ import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
 import { load } from './load-command.ts'
+import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
 import { serve } from './serve-command.ts'
 import { onhand } from './stock-commands.ts'
@@ -12,6 +13,7 @@ import { onhand } from './stock-commands.ts'
 /** Every command, in the order of the help. */
 export const commands: readonly Command[] = [
   load,
+  loads,
   find,
   fit,
   parts,

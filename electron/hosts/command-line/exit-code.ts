@@ -19,6 +19,11 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'record-not-found':
     case 'record-not-open':
     case 'rows-rejected':
+    case 'load-stopped':
+    case 'load-not-found':
+    case 'load-undone-already':
+    case 'load-is-undoing':
+    case 'load-built-upon':
     case 'stop-not-found':
     case 'stop-not-overridable':
       return 1

@@ -1,7 +1,9 @@
 import path from 'node:path'
 import type { LoadReport, RejectedRow } from '../../../shared-schemas/catalogue.ts'
+import { wordRowChange } from '../../../shared-schemas/word-row-change.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Command } from './command.ts'
+import { present, wholeNumber } from './options.ts'
 
 export const load: Command = {
   name: 'load',
@@ -12,6 +14,9 @@ export const load: Command = {
   options: {
     'dry-run': { does: 'report what would change and change nothing' },
     strict: { does: 'load nothing when any row is rejected' },
+    edition: { does: 'what suppliers and sources named here said before and say no more is retired' },
+    initials: { value: 'initials', does: 'who loads' },
+    changes: { value: 'number', does: 'show so many of the rows that changed, before and after' },
     rejects: { value: 'file.csv', does: 'write the rejected rows here, with the reason beside them' },
   },
   shop: 'may-make',
@@ -21,26 +26,35 @@ export const load: Command = {
       path: path.resolve(given.words[0] ?? ''),
       dryRun: given.has('dry-run'),
       strict: given.has('strict'),
+      edition: given.has('edition'),
+      showChanges: wholeNumber(given, 'changes') ?? 0,
+      ...present(given, ['initials']),
       ...(rejectsFile === undefined ? {} : { rejectsFile: path.resolve(rejectsFile) }),
     })
     return { value: report, text: writeReport(report, rejectsFile), needsPerson: report.rejected.length > 0 }
   },
 }
 
-function writeReport({ files, rejected, dryRun }: LoadReport, rejectsFile: string | undefined): string {
+function writeReport(report: LoadReport, rejectsFile: string | undefined): string {
+  const { files, rejected, changes } = report
   const table = alignColumns(
     [
-      ['file', 'added', 'changed', 'unchanged', 'rejected'],
+      ['file', 'added', 'changed', 'unchanged', 'retired', 'rejected'],
       ...files.map(file => [
         file.file,
-        ...[file.added, file.changed, file.unchanged, file.rejected].map(count => count.toLocaleString('en')),
+        ...[file.added, file.changed, file.unchanged, file.retired, file.rejected].map(count =>
+          count.toLocaleString('en'),
+        ),
       ]),
     ],
-    [1, 2, 3, 4],
+    [1, 2, 3, 4, 5],
   )
-  return [...table, ...writeRejected(rejected, rejectsFile), '', conclude({ files, rejected, dryRun })].join(
-    '\n',
-  )
+  const told = [...writeChanges(changes), ...writeRejected(rejected, rejectsFile)]
+  return [...table, ...told, '', conclude(report)].join('\n')
+}
+
+function writeChanges(changes: LoadReport['changes']): string[] {
+  return changes.length === 0 ? [] : ['', 'Changes:', ...changes.map(change => `  ${wordRowChange(change)}`)]
 }
 
 const mostShown = 20
@@ -57,7 +71,7 @@ function writeRejected(rejected: readonly RejectedRow[], rejectsFile: string | u
 }
 
 function conclude({ files, rejected, dryRun }: LoadReport): string {
-  const touched = files.reduce((sum, file) => sum + file.added + file.changed, 0)
+  const touched = files.reduce((sum, file) => sum + file.added + file.changed + file.retired, 0)
   const left = rejected.length === 0 ? '' : ` ${rejected.length} rejected: mend them and load again.`
   if (touched === 0) return `Nothing to change: the shop holds all of this already.${left}`
   return dryRun
