@@ -91,6 +91,19 @@ export const why = z.object({
     }),
   ),
   attributes: z.array(sideBySide),
+  /** What goes in together with the part, and what provides it; `in-count`: so many go into one appliance anyhow. */
+  together: z.array(
+    z.object({
+      part: z.string(),
+      quantity: z.int(),
+      from: z.enum(['besides', 'needed-anyhow', 'in-kit', 'in-count']),
+      why: z.string().nullable(),
+    }),
+  ),
+  /** What comes in the part supplied, where that is a kit. */
+  contents: z.array(z.object({ part: z.string(), quantity: z.int() })),
+  /** The kits in which the part supplied comes too. */
+  kits: z.array(z.string()),
 })
 export type Why = z.infer<typeof why>
 

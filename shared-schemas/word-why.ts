@@ -2,7 +2,8 @@ import type { CheckedCondition, FitAnswer, SideBySide, Verdict, Why } from './fi
 
 /**
  * The reasoning of a verdict as a short numbered chain, for a screen or a sheet of paper: the number typed, what
- * replaces it, what is said and by whom, each condition with its reading, and the attributes side by side.
+ * replaces it, what is said and by whom, each condition with its reading, the attributes side by side, and what goes
+ * in together.
  */
 export function wordWhy(answer: FitAnswer): string[] {
   const steps = [
@@ -10,6 +11,8 @@ export function wordWhy(answer: FitAnswer): string[] {
     wordNumber(answer),
     ...(answer.why === null ? wordReasons(answer) : wordSaid(answer.why, answer)),
     ...wordAttributes(answer.why),
+    ...wordTogether(answer.why),
+    ...wordKits(answer.why),
   ]
   return [
     `${answer.part.typed}: ${verdictWords[answer.verdict]}.`,
@@ -104,3 +107,32 @@ function wordSideBySide({ attribute, unit, part, appliance, from, agreement }: S
 }
 
 const agreementWords = { agrees: 'agrees', disagrees: 'disagrees', unknown: 'not compared' }
+
+function wordTogether(why: Why | null): Step[] {
+  if (why === null || why.together.length === 0) return []
+  return [
+    [
+      'Replaced together with it; catalogue, replaced together:',
+      ...why.together.map(({ part, quantity, from, why: said }) => {
+        const because = said === null ? '' : ` (${said})`
+        return `${quantity} of ${part}${because}: ${providedWords[from]}`
+      }),
+    ],
+  ]
+}
+
+const providedWords = {
+  besides: 'to be bought besides',
+  'needed-anyhow': 'needed by the replacement as well',
+  'in-kit': 'comes in this kit',
+  'in-count': 'the appliance takes that many',
+}
+
+function wordKits(why: Why | null): Step[] {
+  if (why === null) return []
+  const contents = why.contents.map(({ part, quantity }) => `${quantity} of ${part}`)
+  return [
+    ...(contents.length > 0 ? [['It is a kit; catalogue, kits:', ...contents]] : []),
+    ...(why.kits.length > 0 ? [[`It also comes in ${why.kits.join(', ')}; catalogue, kits.`]] : []),
+  ]
+}

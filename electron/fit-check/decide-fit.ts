@@ -107,10 +107,11 @@ function distinctAnswers(alike: readonly AlikeModels[]): MetAnswer[] {
   return [...met.values()].sort((one, other) => other.models - one.models)
 }
 
-function nameAnswer({ outcome, because, current, alsoNeeds, statements, disagreeing }: KnownAnswer): string {
-  return [outcome, because, current, alsoNeeds, statements.map(said => said.termsId), disagreeing].join(
-    '\u0001',
-  )
+function nameAnswer(answer: KnownAnswer): string {
+  const { outcome, because, current, alsoNeeds, together, statements, disagreeing } = answer
+  const pieces = together.map(({ partId, quantity, from }) => `${partId} ${quantity} ${from}`)
+  const terms = statements.map(said => said.termsId)
+  return [outcome, because, current, alsoNeeds, pieces, terms, disagreeing].join('\u0001')
 }
 
 /** All plate positions are one thing to ask for; every other reading is its own. */

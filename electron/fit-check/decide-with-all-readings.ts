@@ -1,8 +1,10 @@
 import type { PartId, PartNumber } from '../../shared-schemas/identifiers.ts'
 import type { AttributeRule } from './compare-attributes.ts'
+import { countPerAppliance } from './count-per-appliance.ts'
 import { followToCurrent, type Predecessor, predecessorsOf, twinsOf } from './follow-supersessions.ts'
 import { covers, type DaySpan } from './made-dates.ts'
 import type { FamilyFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
+import { replaceTogether, type Together, withoutContents } from './replace-together.ts'
 
 /**
  * How an attribute of the current part agrees in one supposed appliance. `not-stated` rests; `would-disagree` is a
@@ -25,7 +27,10 @@ export interface KnownAnswer {
   readonly outcome: Outcome
   readonly current: PartId
   readonly chain: readonly PartId[]
+  /** What must be bought besides, each number once: for the replacement, and to be replaced together. */
   readonly alsoNeeds: readonly PartNumber[]
+  /** For a yes: what goes in together with the part, whatever provides it. */
+  readonly together: readonly Together[]
   /** What decided it. */
   readonly because: Because
   /** The statements that hold and carry a yes; for a no, those that forbid it or whose conditions fail. */
@@ -47,7 +52,8 @@ export type Because =
 /**
  * The verdict's rules for an appliance of which everything is known. What is said of the part, or of a twin that may
  * always stand for it, beats what is said of the family; an exclusion beats an inclusion at the same level; a part
- * fits wherever a part fits whose place it takes; and a disagreeing attribute forbids what a statement allows.
+ * fits wherever a part fits whose place it takes; and a disagreeing attribute forbids what a statement allows. What
+ * is replaced together with the part must be bought besides, unless the part is a kit that it comes in.
  */
 export function decideWithAllReadings(dossier: PartDossier, appliance: KnownAppliance): KnownAnswer {
   const { partId, chain, alsoNeeds } = followToCurrent(
@@ -56,13 +62,36 @@ export function decideWithAllReadings(dossier: PartDossier, appliance: KnownAppl
     appliance.made,
   )
   const heard = hear(dossier, appliance, partId)
-  const said = weigh(heard, partAndFamily(dossier, partId).family)
-  const needs = [...new Set([...alsoNeeds, ...said.alsoNeeds])]
-  const answer = { current: partId, chain, alsoNeeds: needs, disagreeing: [] }
+  const said = weigh(heard, { family: partAndFamily(dossier, partId).family, neededAnyhow: alsoNeeds })
+  const answer = { current: partId, chain, together: [], disagreeing: [] }
   if (said.outcome !== 'yes') return { ...answer, ...said, alsoNeeds: [] }
   const disagreeing = disagreeingAttributes(dossier, appliance, partId, said.because === 'listed-family')
-  if (disagreeing.length === 0) return { ...answer, ...said, alsoNeeds: needs }
+  if (disagreeing.length === 0)
+    return { ...answer, ...said, ...bought(dossier, { partId, heard, said, forReplacing: alsoNeeds }) }
   return { ...answer, ...said, outcome: 'no', because: 'attribute-disagrees', alsoNeeds: [], disagreeing }
+}
+
+/** What must be bought besides a part that goes in, and what is replaced together with it. */
+function bought(
+  dossier: PartDossier,
+  { partId, heard, said, forReplacing }: BoughtPart,
+): Pick<KnownAnswer, 'alsoNeeds' | 'together'> {
+  const replacing = withoutContents(dossier, partId, [...new Set([...forReplacing, ...said.alsoNeeds])])
+  const together = replaceTogether(dossier, {
+    partId,
+    standsFor: heard.replaced.needs.keys(),
+    perAppliance: countPerAppliance(said.statements),
+    alsoNeeds: replacing,
+  })
+  const besides = together.filter(({ from }) => from === 'besides').map(({ partNumber }) => partNumber)
+  return { alsoNeeds: [...replacing, ...besides], together }
+}
+
+interface BoughtPart {
+  readonly partId: PartId
+  readonly heard: Heard
+  readonly said: Weighed
+  readonly forReplacing: readonly PartNumber[]
 }
 
 function disagreeingAttributes(
@@ -130,12 +159,21 @@ function sortStatements(
 
 type Weighed = Pick<KnownAnswer, 'outcome' | 'because' | 'statements' | 'alsoNeeds'>
 
-function weigh({ own, replaced, family }: Heard, { safetyDevice }: FamilyFacts): Weighed {
+interface Besides {
+  readonly family: FamilyFacts
+  /** On the way from the number asked for to the current one. */
+  readonly neededAnyhow: readonly PartNumber[]
+}
+
+function weigh(
+  { own, replaced, family }: Heard,
+  { family: { safetyDevice }, neededAnyhow }: Besides,
+): Weighed {
   if (forbidsEverywhere(own)) return no('excluded-part', own.excludes)
   const listed = outside(own.excludes, own.includes)
   if (listed.length > 0) return yes('listed-part', listed)
   const asReplaced = outside(own.excludes, replaced.includes)
-  if (asReplaced.length > 0) return yesAsReplaced(asReplaced, replaced.needs)
+  if (asReplaced.length > 0) return yesAsReplaced(asReplaced, replaced.needs, neededAnyhow)
   if (own.failing.length > 0) return no('conditions-fail', own.failing)
   return weighFamily(own, replaced, family, safetyDevice)
 }
@@ -165,11 +203,23 @@ function outside(excludes: readonly Statement[], includes: readonly Statement[])
   return includes.filter(({ position }) => !forbidden.has(position))
 }
 
-function yesAsReplaced(includes: readonly Statement[], needs: ReadonlyMap<PartId, Predecessor>): Weighed {
-  const needsOf = ({ partId }: Statement) => (partId === null ? [] : (needs.get(partId)?.alsoNeeds ?? []))
-  const least = [...includes].sort((one, other) => needsOf(one).length - needsOf(other).length)
-  const first = least[0]
-  return { ...yes('listed-as-replaced', least), alsoNeeds: first === undefined ? [] : needsOf(first) }
+/** Of several listed parts whose place it takes, the one that leaves least to buy, together with what is needed anyhow. */
+function yesAsReplaced(
+  includes: readonly Statement[],
+  needs: ReadonlyMap<PartId, Predecessor>,
+  neededAnyhow: readonly PartNumber[],
+): Weighed {
+  const ways = includes.map(statement => {
+    const needed = (statement.partId !== null && needs.get(statement.partId)?.alsoNeeds) || []
+    const all = [...new Set([...neededAnyhow, ...needed])].sort()
+    return { statement, needed, all, name: all.join() }
+  })
+  ways.sort(
+    (one, other) =>
+      one.all.length - other.all.length || (one.name < other.name ? -1 : one.name > other.name ? 1 : 0),
+  )
+  const statements = ways.map(({ statement }) => statement)
+  return { ...yes('listed-as-replaced', statements), alsoNeeds: ways[0]?.needed ?? [] }
 }
 
 function yes(because: Because, statements: readonly Statement[]): Weighed {

@@ -2,8 +2,10 @@ import { z } from 'zod'
 import { type FamilyId, familyId, type PartId, partId, partNumber } from '../../shared-schemas/identifiers.ts'
 import { readCatalogueVersion } from '../catalogue/catalogue-state-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
+import { KitShelf } from './kit-queries.ts'
 import { daysBetween } from './made-dates.ts'
 import type { FamilyFacts, PartDossier, PartFacts, Replacement, Statement } from './part-dossier.ts'
+import { readReplacedTogether } from './replaced-together-queries.ts'
 
 /** Dossiers and families as read, kept until the catalogue changes, so that the same part is read once. */
 export class DossierShelf {
@@ -12,9 +14,11 @@ export class DossierShelf {
   readonly #dossiers = new Map<PartId, PartDossier>()
   readonly #families = new Map<FamilyId, FamilyFacts>()
   readonly #saidOfFamilies = new Map<FamilyId, readonly Statement[]>()
+  readonly #kits: KitShelf
 
   constructor(database: ReadableDatabase, version: number) {
     this.#database = database
+    this.#kits = new KitShelf(database)
     this.version = version
   }
 
@@ -45,6 +49,9 @@ export class DossierShelf {
         ...[...partIds].flatMap(id => listStatements(database, 'part_id', id)),
         ...[...familyIds].flatMap(id => this.#saidOfFamily(id)),
       ],
+      replacedTogether: readReplacedTogether(database, partIds),
+      contents: mapFilled(partIds, id => this.#kits.contentsOf(id)),
+      kitsWith: mapFilled(partIds, id => this.#kits.kitsWith(id)),
     }
   }
 }
@@ -67,6 +74,13 @@ function keep<Key, Value>(kept: Map<Key, Value>, key: Key, read: () => Value): V
   const fresh = read()
   kept.set(key, fresh)
   return fresh
+}
+
+function mapFilled<Item>(
+  partIds: Iterable<PartId>,
+  list: (partId: PartId) => readonly Item[],
+): ReadonlyMap<PartId, readonly Item[]> {
+  return new Map([...partIds].map(id => [id, list(id)] as const).filter(([, items]) => items.length > 0))
 }
 
 const replacementRow = z.object({

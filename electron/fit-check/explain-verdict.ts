@@ -4,19 +4,42 @@ import { type Asked, compareSideBySide } from './compare-side-by-side.ts'
 import type { FitDecision } from './decide-fit.ts'
 import { anyDay, covers, type DaySpan, daysInBoth, wordDays } from './made-dates.ts'
 import type { PartDossier, Statement } from './part-dossier.ts'
+import { gatherTogether } from './replace-together.ts'
 import { ruleOutModels } from './rule-out-models.ts'
 import { isInSerialRange } from './serial-ranges.ts'
 import { daysOfModel, wordSerialRange } from './suppose-appliances.ts'
 
 /**
  * The chain behind a verdict: what replaces the number typed, what is said and by whom, each condition with the
- * reading that it was held against, and the attributes side by side. It retells a decision and makes none.
+ * reading that it was held against, the attributes side by side, and what goes in together. It retells a decision and makes none.
  */
 export function explainVerdict(asked: Asked, decision: FitDecision): Why {
   return {
     replaced: explainReplacements(asked.dossier, decision),
     statements: explainStatements(asked, decision),
     attributes: compareSideBySide(asked, decision),
+    ...explainCompany(asked.dossier, decision),
+  }
+}
+
+/** What goes in together with the part; and for a yes what comes in it, and the kits that it comes in. */
+function explainCompany(
+  { contents, kitsWith }: PartDossier,
+  { current, answers, verdict }: FitDecision,
+): Pick<Why, 'together' | 'contents' | 'kits'> {
+  const together = gatherTogether(answers).map(({ partNumber, quantity, from, why }) => ({
+    part: partNumber,
+    quantity,
+    from,
+    why,
+  }))
+  if (current === null || (verdict !== 'fits' && verdict !== 'fits-with-changes'))
+    return { together, contents: [], kits: [] }
+  const inside = contents.get(current) ?? []
+  return {
+    together,
+    contents: inside.map(({ partNumber, quantity }) => ({ part: partNumber, quantity })),
+    kits: (kitsWith.get(current) ?? []).map(({ partNumber }) => partNumber),
   }
 }
 

@@ -36,6 +36,27 @@ export interface Replacement {
   readonly alsoNeeds: readonly PartNumber[]
 }
 
+/** A part that is replaced in the same job, and how many of it go in; of the part itself the whole number to fit. */
+export interface Companion {
+  readonly partId: PartId
+  readonly partNumber: PartNumber
+  readonly quantity: number
+  readonly why: string | null
+}
+
+/** What comes in a kit, kits within it opened as well. */
+export interface KitContent {
+  readonly partId: PartId
+  readonly partNumber: PartNumber
+  readonly quantity: number
+}
+
+/** A kit in which a part comes, with what stands in it. */
+export interface KitWith {
+  readonly partNumber: PartNumber
+  readonly contents: readonly KitContent[]
+}
+
 /** What one source says of a family or a part, for whichever models it is said of. */
 export interface Statement {
   readonly termsId: number
@@ -56,6 +77,12 @@ export interface PartDossier {
   readonly families: ReadonlyMap<FamilyId, FamilyFacts>
   readonly replacements: readonly Replacement[]
   readonly statements: readonly Statement[]
+  /** What is replaced together with a part; a part that goes in alone is left out. */
+  readonly replacedTogether: ReadonlyMap<PartId, readonly Companion[]>
+  /** What comes in each part that is a kit. */
+  readonly contents: ReadonlyMap<PartId, readonly KitContent[]>
+  /** The kits in which a part comes, perhaps through others. */
+  readonly kitsWith: ReadonlyMap<PartId, readonly KitWith[]>
 }
 
 /** A model that the question leaves open, with the terms of the dossier that are said of it. */

@@ -5,7 +5,9 @@ import type { FitDecision, MetAnswer } from './decide-fit.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import { anyDay, wordDays } from './made-dates.ts'
 import type { FamilyFacts, ModelFacts, PartDossier, PartFacts, Statement } from './part-dossier.ts'
+import { gatherTogether, needsOfReplacing } from './replace-together.ts'
 import { daysOfModel, type Readings, wordSerialRange } from './suppose-appliances.ts'
+import { wordTogether } from './word-together.ts'
 
 /** The reasoning as a short chain: the number asked for, the current one, what is said and by whom, attributes side by side. */
 export function wordReasons({ dossier, models, readings }: Asked, decision: FitDecision): Reason[] {
@@ -16,6 +18,7 @@ export function wordReasons({ dossier, models, readings }: Asked, decision: FitD
     ...wordChain(dossier, decision),
     ...uniqueReasons(shown.flatMap(answer => wordMetAnswer(dossier, answer, decision.models.open))),
     ...wordAttributes({ dossier, models, readings }, decision),
+    ...wordTogether(dossier, decision),
   ]
 }
 
@@ -46,8 +49,12 @@ function wordDateCode(models: readonly ModelFacts[], { serial, made }: Readings)
   ]
 }
 
-function wordChain({ parts }: PartDossier, { chain, current, alsoNeeds }: FitDecision): Reason[] {
+function wordChain(
+  { parts }: PartDossier,
+  { chain, current, alsoNeeds: all, answers }: FitDecision,
+): Reason[] {
   if (current === null || chain.length < 2) return []
+  const alsoNeeds = needsOfReplacing(all, gatherTogether(answers))
   const [first, ...rest] = chain.map(id => parts.get(id)?.partNumber)
   const needs = alsoNeeds.length > 0 ? ` Also needed: ${alsoNeeds.join(', ')}.` : ''
   const steps = rest.map(number => `by ${number}`).join(', then ')
@@ -84,9 +91,10 @@ interface Words {
 
 function wordStatement(
   statement: Statement,
-  { because, alsoNeeds }: KnownAnswer,
+  { because, alsoNeeds: all, together }: KnownAnswer,
   { part, family, parts }: Words,
 ): string {
+  const alsoNeeds = needsOfReplacing(all, together)
   const subject = statement.partId === null ? family.name : (parts.get(statement.partId)?.partNumber ?? '')
   const conditions = wordConditions(statement)
   const when = conditions.length > 0 ? `, ${conditions.join(', ')}` : ''

@@ -1,6 +1,9 @@
 import { daysBetween } from '../../electron/fit-check/made-dates.ts'
 import type {
+  Companion,
   FamilyFacts,
+  KitContent,
+  KitWith,
   ModelFacts,
   PartDossier,
   PartFacts,
@@ -83,6 +86,23 @@ interface DossierCase {
   family?: FamilyFacts
   replacements?: Replacement[]
   statements?: Statement[]
+  /** By part. */
+  replacedTogether?: Record<number, Companion[]>
+  contents?: Record<number, KitContent[]>
+  kitsWith?: Record<number, KitWith[]>
+}
+
+/** A companion, or what comes in a kit: part 7 is number P7. */
+export function aCompanion(id: number, rest: Partial<Companion> = {}): Companion {
+  return { partId: partIdOf(id), partNumber: `P${id}` as PartNumber, quantity: 1, why: null, ...rest }
+}
+
+export function aContent(id: number, quantity = 1): KitContent {
+  return { partId: partIdOf(id), partNumber: `P${id}` as PartNumber, quantity }
+}
+
+function byPart<Item>(items: Readonly<Record<number, Item[]>> = {}): ReadonlyMap<PartId, Item[]> {
+  return new Map(Object.entries(items).map(([id, listed]) => [partIdOf(Number(id)), listed]))
 }
 
 export function aDossier({ parts = [aPart(1)], family = aFamily(), ...rest }: DossierCase): PartDossier {
@@ -94,6 +114,9 @@ export function aDossier({ parts = [aPart(1)], family = aFamily(), ...rest }: Do
     families: new Map([[family.familyId, family]]),
     replacements: rest.replacements ?? [],
     statements: rest.statements ?? [],
+    replacedTogether: byPart(rest.replacedTogether),
+    contents: byPart(rest.contents),
+    kitsWith: byPart(rest.kitsWith),
   }
 }
 

@@ -41,6 +41,8 @@ includes,drain-pump,,Ostrel,OW 45*,,,,,,1,Dealer list
   'supersessions.csv': `old_part,new_part,way,made_from,made_to,also_needs
 0048-0121,0048-0122,one,,,PX 7
 `,
+  'kits.csv': 'kit,part_number,quantity\nPX 7,0048-0123,2\n',
+  'replaced_together.csv': 'part_number,with_part,quantity,why\nPX 7,0048-0123,1,the seals take a set\n',
   'date_codes.csv':
     'brand,pattern,means\nOstrel,^(?<year>\\d{2})(?<week>\\d{2})\\d+$,year=2-digit;week=2-digit\n',
   'suppliers.csv': `supplier,name,currency,minimum_order,carriage,carriage_paid_from,lead_days

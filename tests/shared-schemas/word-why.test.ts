@@ -46,6 +46,24 @@ test.each<[string, GivenInput<'fit-check.judge-fit'>, readonly string[]]>([
     ],
   ],
   [
+    'a kit that holds what is replaced together with it',
+    { model: 'OW 4512/01', part: 'PX 7' },
+    [
+      'PX 7: fits.',
+      '1. Appliance: Ostrel OW 4512/01, washer.',
+      '2. Number: PX 7 (Drain pump, "universal").',
+      '3. Said: Drain pump: listed (Ostrel parts list).',
+      '4. Said: Drain pump: listed (Dealer list).',
+      '5. Side by side:',
+      '   spigot: part 22 mm; appliance 22 mm by the catalogue: agrees',
+      '6. Replaced together with it; catalogue, replaced together:',
+      '   1 of 0048-0123 (the seals take a set): comes in this kit',
+      '7. It is a kit; catalogue, kits:',
+      '   2 of 0048-0123',
+      ...mindPump,
+    ],
+  ],
+  [
     'a yes by a replacement, from another number on the part',
     { model: 'OW 4512/01', part: 'B20-6A' },
     [
@@ -116,6 +134,7 @@ test.each<[string, GivenInput<'fit-check.judge-fit'>, readonly string[]]>([
       '2. Number: 0048-0123 (Drain pump, last).',
       '3. Said: Drain pump: listed (Dealer list).',
       '4. Said: Drain pump: listed (Ostrel parts list; 1 of 2 models).',
+      '5. It also comes in PX 7; catalogue, kits.',
       ...mindPump,
     ],
   ],

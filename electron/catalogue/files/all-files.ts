@@ -6,12 +6,14 @@ import { dateCodesFile } from './date-codes-file.ts'
 import { familiesFile } from './families-file.ts'
 import { fitmentsFile } from './fitments-file.ts'
 import { jobsFile } from './jobs-file.ts'
+import { kitsFile } from './kits-file.ts'
 import { locationsFile } from './locations-file.ts'
 import { modelAttributesFile } from './model-attributes-file.ts'
 import { modelsFile } from './models-file.ts'
 import { offersFile } from './offers-file.ts'
 import { openingStockFile } from './opening-stock-file.ts'
 import { partsFile } from './parts-file.ts'
+import { replacedTogetherFile } from './replaced-together-file.ts'
 import { salesNamesFile } from './sales-names-file.ts'
 import { supersessionsFile } from './supersessions-file.ts'
 import { suppliersFile } from './suppliers-file.ts'
@@ -30,6 +32,8 @@ export const catalogueFiles: readonly CatalogueFile[] = [
   modelAttributesFile,
   fitmentsFile,
   supersessionsFile,
+  kitsFile,
+  replacedTogetherFile,
   dateCodesFile,
   suppliersFile,
   offersFile,

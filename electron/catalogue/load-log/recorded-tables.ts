@@ -18,6 +18,8 @@ export const recordedTables = [
   'fitment_pattern',
   'supersession',
   'supersession_need',
+  'kit_content',
+  'replaced_together',
   'date_code',
   'supplier',
   'offer',

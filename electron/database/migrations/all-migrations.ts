@@ -1,7 +1,14 @@
 import { firstSchema } from './0001-first-schema.ts'
 import { orderCheckOverrides } from './0002-order-check-overrides.ts'
 import { fitRecords } from './0003-fit-records.ts'
+import { kitsAndPairs } from './0004-kits-and-pairs.ts'
 import { loadLog } from './0008-load-log.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
-export const migrations: readonly string[] = [firstSchema, orderCheckOverrides, fitRecords, loadLog]
+export const migrations: readonly string[] = [
+  firstSchema,
+  orderCheckOverrides,
+  fitRecords,
+  kitsAndPairs,
+  loadLog,
+]

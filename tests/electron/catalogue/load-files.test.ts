@@ -140,6 +140,8 @@ describe('a later load with other values', () => {
     ],
     ['a fitment with another quantity', 'fitments.csv', 'left,2,', 'left,1,'],
     ['a replacement that no longer needs anything', 'supersessions.csv', 'one,,,PX 7', 'one,,,'],
+    ['a kit with fewer pieces', 'kits.csv', '0048-0123,2', '0048-0123,1'],
+    ['a reason to replace together that is left out', 'replaced_together.csv', 'the seals take a set', ''],
     ['a date code with another meaning', 'date_codes.csv', 'year=2-digit', 'year=1-digit'],
     ['a supplier with a longer lead time', 'suppliers.csv', '120.00,2', '120.00,5'],
     ['an offer with another price', 'offers.csv', '12.50', '13.10'],
@@ -209,6 +211,74 @@ describe('wildcards', () => {
   })
 })
 
+describe('kits', () => {
+  const header = 'kit,part_number,quantity'
+  const kits = (...lines: readonly string[]) => ({ 'kits.csv': `${header}\n${lines.join('\n')}\n` })
+  const storedKits = (database: TestCatalogue['database']) => [
+    ...database.tuples(
+      `SELECT kit.part_number, inner.part_number, quantity FROM kit_content
+       JOIN part AS kit ON kit.part_id = kit_part_id JOIN part AS inner ON inner.part_id = kit_content.part_id
+       ORDER BY 1, 2`,
+    ),
+  ]
+
+  test('a kit may hold another kit', async () => {
+    const { database, load } = await loadInTurn(smallCatalogue)
+    const { rejected } = await load(kits('0048-0123,1E5,3', '0048-0122,PX 7,1'))
+    expect(rejected).toEqual([])
+    expect(storedKits(database)).toEqual([
+      ['0048-0122', 'PX 7', 1],
+      ['0048-0123', '1E5', 3],
+      ['PX 7', '0048-0123', 2],
+    ])
+  })
+
+  test('a row that lets a kit come in itself through others is refused, with the chain', async () => {
+    const { database, load } = await loadInTurn(smallCatalogue)
+    const { rejected } = await load(kits('0048-0123,1E5,1', '1E5,PX 7,1', '1E5,0048-0121,1'))
+    expect(rejected).toEqual([
+      expect.objectContaining({ line: 2, column: 'part_number', reason: expect.stringMatching(loop) }),
+      expect.objectContaining({ line: 3, column: 'part_number', reason: expect.stringMatching(loop) }),
+    ])
+    expect(storedKits(database)).toEqual([
+      ['1E5', '0048-0121', 1],
+      ['PX 7', '0048-0123', 2],
+    ])
+  })
+  const loop = /^closes a loop, (\S.*) -> .* -> \1: no kit comes in itself; take out the row that is wrong$/
+
+  test('a row said twice is one, and one said otherwise contradicts', async () => {
+    const { load } = await loadInTurn(smallCatalogue)
+    const report = await load(kits('1E5,PX 7,1', '1e5,PX-7,1', '1E5,PX 7,2'))
+    expect(report).toMatchObject({
+      files: [{ added: 1, changed: 0, unchanged: 1, rejected: 1 }],
+      rejected: [{ line: 4, reason: expect.stringMatching(/^contradicts line 2/) }],
+    })
+  })
+})
+
+test('what is replaced together is said in one direction, and of a part with itself as the whole number', async () => {
+  const { database, load } = await loadInTurn(smallCatalogue)
+  const report = await load({
+    'replaced_together.csv':
+      'part_number,with_part,quantity,why\n1E5,1E5,2,locks wear alike\n1E5,PX 7,1,\n1e5,PX-7,1,\n1E5,PX 7,3,\n',
+  })
+  expect(report).toMatchObject({
+    files: [{ added: 2, changed: 0, unchanged: 1, rejected: 1 }],
+    rejected: [{ line: 5, reason: expect.stringMatching(/^contradicts line 4/) }],
+  })
+  expect([
+    ...database.tuples(
+      `SELECT part.part_number, other.part_number, quantity, why FROM replaced_together
+       JOIN part USING (part_id) JOIN part AS other ON other.part_id = with_part_id ORDER BY 1, 2`,
+    ),
+  ]).toEqual([
+    ['1E5', '1E5', 2, 'locks wear alike'],
+    ['1E5', 'PX 7', 1, null],
+    ['PX 7', '0048-0123', 1, 'the seals take a set'],
+  ])
+})
+
 describe('supersessions', () => {
   const header = smallCatalogue['supersessions.csv'].split('\n')[0]
   const parts = (...numbers: string[]) => ({
@@ -223,6 +293,8 @@ describe('supersessions', () => {
       'supersessions.csv': _unused,
       'cross_references.csv': _none,
       'fitments.csv': _no,
+      'kits.csv': _kits,
+      'replaced_together.csv': _alone,
       ...rest
     } = parts('A', 'B', 'C', 'D', '1E5', '0048-0121', 'PX7')
     const { rejected } = await openTestCatalogue().load({
@@ -289,6 +361,8 @@ describe('supersessions', () => {
       'offers.csv': 'supplier,part_number,price\n',
       'usage.csv': 'date,location,part_number,quantity\n',
       'van_lists.csv': 'van,part_number,family,level\n',
+      'kits.csv': 'kit,part_number,quantity\n',
+      'replaced_together.csv': 'part_number,with_part,quantity\n',
       'supersessions.csv': `${header}\nA,B,one,,,\nA,Z,one,,,\nB,A,one,,,\n`,
     })
     expect(rejected.map(({ line }) => line)).toEqual([2, 3, 4])

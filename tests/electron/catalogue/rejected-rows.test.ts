@@ -324,6 +324,46 @@ const cases: readonly (readonly [title: string, Given, Expected])[] = [
     { column: 'also_needs', reason: /no part has the number “LEAD”/ },
   ],
   [
+    'a kit that nobody knows',
+    { file: 'kits.csv', rows: ['KIT 9,1E5,1'] },
+    { column: 'kit', reason: /no part has the number “KIT 9”: add it to parts.csv/ },
+  ],
+  [
+    'a part in a kit that nobody knows',
+    { file: 'kits.csv', rows: ['1E5,LEAD,1'] },
+    { column: 'part_number', reason: /no part has the number “LEAD”/ },
+  ],
+  [
+    'a kit in itself',
+    { file: 'kits.csv', rows: ['1E5,1-E5,1'] },
+    { column: 'part_number', reason: /is the kit 1E5 itself: name a part that comes in it/ },
+  ],
+  [
+    'a kit with half a part',
+    { file: 'kits.csv', rows: ['1E5,PX 7,0.5'] },
+    { column: 'quantity', reason: /“0.5” is no whole number/ },
+  ],
+  [
+    'a kit with none of a part',
+    { file: 'kits.csv', rows: ['1E5,PX 7,0'] },
+    { column: 'quantity', reason: /must be 1 or more/ },
+  ],
+  [
+    'a companion that nobody knows',
+    { file: 'replaced_together.csv', rows: ['1E5,LEAD,1,'] },
+    { column: 'with_part', reason: /no part has the number “LEAD”/ },
+  ],
+  [
+    'a pair of one',
+    { file: 'replaced_together.csv', rows: ['1E5,1E5,1,'] },
+    { column: 'quantity', reason: /must be 2 or more where 1E5 goes with itself/ },
+  ],
+  [
+    'a companion without its number of pieces',
+    { file: 'replaced_together.csv', rows: ['1E5,PX 7,,'] },
+    { column: 'quantity', reason: /“” is no whole number/ },
+  ],
+  [
     'a replacement one way and both ways on the same terms',
     { file: 'supersessions.csv', rows: ['0048-0121,0048-0122,both,,,PX 7'] },
     { column: '', reason: /contradicts line 2/ },

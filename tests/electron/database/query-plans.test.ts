@@ -161,6 +161,11 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
     'supersession USING INDEX supersession_of_new (new_part_id=?)',
   ],
   supersession_need: ['supersession_need USING PRIMARY KEY (supersession_id=?)'],
+  kit_content: [
+    'kit_content USING PRIMARY KEY (kit_part_id=?)',
+    'kit_content USING COVERING INDEX kit_content_of_part (part_id=?)',
+  ],
+  replaced_together: ['replaced_together USING PRIMARY KEY (part_id=?)'],
   offer: ['offer USING PRIMARY KEY (part_id=?)'],
   order_check_override: ['order_check_override USING INDEX order_check_override_of_part (part_key=?)'],
   opening_stock: ['opening_stock USING PRIMARY KEY (location_id=? AND part_id=?)'],

@@ -6,6 +6,8 @@ import { attributeKey } from '../../../electron/fit-check/part-dossier.ts'
 import { asReadings } from '../../../electron/fit-check/read-question.ts'
 import type { PlateReadings } from '../../../shared-schemas/plate-reading.ts'
 import {
+  aCompanion,
+  aContent,
   aDossier,
   aFamily,
   aModel,
@@ -290,6 +292,147 @@ describe('supersession', () => {
         plate: { made: '2016-01' },
       },
       { verdict: 'fits', current: 3 },
+    ],
+  ])('%s', (_, given, expected) => check(given, expected))
+})
+
+describe('what is replaced together, and kits', () => {
+  const listed = (quantity: number | null = null) => [aStatement(1, { part: 1, quantity })]
+  const pair = { 1: [aCompanion(1, { quantity: 2 })] }
+  const successor = { parts: [aPart(1), aPart(2)], replacements: [aReplacement(1, 2)], statements: listed() }
+  test.each<[string, Case, object]>([
+    [
+      'another part that goes in with it is bought besides',
+      { dossier: aDossier({ statements: listed(), replacedTogether: { 1: [aCompanion(9)] } }) },
+      { verdict: 'fits-with-changes', alsoNeeds: ['P9'] },
+    ],
+    [
+      'it holds in one direction only',
+      { dossier: aDossier({ statements: listed(), replacedTogether: { 9: [aCompanion(1)] } }) },
+      { verdict: 'fits', alsoNeeds: [] },
+    ],
+    [
+      'a second piece is bought besides where nobody says that the appliance takes two',
+      { dossier: aDossier({ statements: listed(), replacedTogether: pair }) },
+      { verdict: 'fits-with-changes', alsoNeeds: ['P1'] },
+    ],
+    [
+      'a pair that the appliance takes anyhow changes nothing',
+      { dossier: aDossier({ statements: listed(2), replacedTogether: pair }) },
+      { verdict: 'fits', alsoNeeds: [] },
+    ],
+    [
+      'left and right are two',
+      {
+        dossier: aDossier({
+          statements: [
+            aStatement(1, { part: 1, position: 'left' }),
+            aStatement(2, { part: 1, position: 'right' }),
+          ],
+          replacedTogether: pair,
+        }),
+      },
+      { verdict: 'fits' },
+    ],
+    [
+      'what comes in the kit is not bought besides',
+      {
+        dossier: aDossier({
+          statements: listed(),
+          replacedTogether: { 1: [aCompanion(9)] },
+          contents: { 1: [aContent(9)] },
+        }),
+      },
+      { verdict: 'fits', alsoNeeds: [] },
+    ],
+    [
+      'a kit with one of two is not enough',
+      {
+        dossier: aDossier({
+          statements: listed(),
+          replacedTogether: { 1: [aCompanion(9, { quantity: 2 })] },
+          contents: { 1: [aContent(9)] },
+        }),
+      },
+      { verdict: 'fits-with-changes', alsoNeeds: ['P9'] },
+    ],
+    [
+      'a successor that is a kit holds what its replacement needs',
+      {
+        dossier: aDossier({
+          ...successor,
+          replacements: [aReplacement(1, 2, { alsoNeeds: ['P9'] })],
+          contents: { 2: [aContent(9)] },
+        }),
+      },
+      { verdict: 'fits', current: 2, alsoNeeds: [] },
+    ],
+    [
+      'a kit that was replaced by a single part no longer holds it',
+      {
+        dossier: aDossier({
+          ...successor,
+          replacements: [aReplacement(1, 2, { alsoNeeds: ['P9'] })],
+          contents: { 1: [aContent(9)] },
+        }),
+      },
+      { verdict: 'fits-with-changes', current: 2, alsoNeeds: ['P9'] },
+    ],
+    [
+      'what goes with the old number goes with the one that takes its place',
+      { dossier: aDossier({ ...successor, replacedTogether: { 1: [aCompanion(9)] } }) },
+      { verdict: 'fits-with-changes', current: 2, alsoNeeds: ['P9'] },
+    ],
+    [
+      'a pair of the old number is a pair of the new',
+      { dossier: aDossier({ ...successor, replacedTogether: pair }) },
+      { verdict: 'fits-with-changes', current: 2, alsoNeeds: ['P2'] },
+    ],
+    [
+      'what the replacement needs and what goes with it is named once',
+      {
+        dossier: aDossier({
+          ...successor,
+          replacements: [aReplacement(1, 2, { alsoNeeds: ['P9'] })],
+          replacedTogether: { 2: [aCompanion(9), aCompanion(8)] },
+        }),
+      },
+      { verdict: 'fits-with-changes', alsoNeeds: ['P9', 'P8'] },
+    ],
+    [
+      'a part that does not fit needs nothing',
+      {
+        dossier: aDossier({
+          statements: [aStatement(1, { part: 1, says: 'excludes' })],
+          replacedTogether: { 1: [aCompanion(9)] },
+        }),
+      },
+      { verdict: 'does-not-fit', alsoNeeds: [] },
+    ],
+    [
+      'models of which one takes two and the other one are told apart',
+      {
+        dossier: aDossier({
+          statements: [aStatement(1, { part: 1, quantity: 2 }), aStatement(2, { part: 1, quantity: 1 })],
+          replacedTogether: pair,
+        }),
+        models: [aModel('WX12', { terms: [1] }), aModel('WX13', { terms: [2] })],
+      },
+      { verdict: 'ask', asked: ['model-number 4'] },
+    ],
+    [
+      'of two numbers whose place it takes, the one that leaves least to buy counts',
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2), aPart(3)],
+          replacements: [
+            aReplacement(1, 3, { alsoNeeds: ['P9'] }),
+            aReplacement(2, 3, { alsoNeeds: ['P8'] }),
+          ],
+          statements: [aStatement(1, { part: 2 }), aStatement(2, { part: 1 })],
+        }),
+      },
+      { verdict: 'fits-with-changes', current: 3, alsoNeeds: ['P9'] },
     ],
   ])('%s', (_, given, expected) => check(given, expected))
 })

@@ -6,7 +6,16 @@ import type { ModelFacts, PartDossier } from '../../../electron/fit-check/part-d
 import { asReadings } from '../../../electron/fit-check/read-question.ts'
 import type { Why } from '../../../shared-schemas/fit-check.ts'
 import type { PlateReadings } from '../../../shared-schemas/plate-reading.ts'
-import { aDossier, aFamily, aModel, aPart, aReplacement, aStatement } from '../../builders/fit-dossier.ts'
+import {
+  aCompanion,
+  aContent,
+  aDossier,
+  aFamily,
+  aModel,
+  aPart,
+  aReplacement,
+  aStatement,
+} from '../../builders/fit-dossier.ts'
 
 interface Case {
   dossier: PartDossier
@@ -65,6 +74,28 @@ test.each<[string, Case, object]>([
         { by: 'P2', alsoNeeds: ['K1'] },
         { by: 'P3', alsoNeeds: [] },
       ],
+    },
+  ],
+  [
+    'what goes in together with what provides it, what comes in the kit, and the kits it comes in',
+    {
+      dossier: aDossier({
+        statements: [aStatement(1, { part: 1, quantity: 2 })],
+        replacedTogether: {
+          1: [aCompanion(1, { quantity: 2 }), aCompanion(9, { why: 'seals set' }), aCompanion(8)],
+        },
+        contents: { 1: [aContent(8, 3)] },
+        kitsWith: { 1: [{ partNumber: aContent(7).partNumber, contents: [aContent(1)] }] },
+      }),
+    },
+    {
+      together: [
+        { part: 'P1', quantity: 2, from: 'in-count', why: null },
+        { part: 'P8', quantity: 1, from: 'in-kit', why: null },
+        { part: 'P9', quantity: 1, from: 'besides', why: 'seals set' },
+      ],
+      contents: [{ part: 'P8', quantity: 3 }],
+      kits: ['P7'],
     },
   ],
   [

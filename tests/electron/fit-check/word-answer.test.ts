@@ -5,7 +5,16 @@ import { asReadings } from '../../../electron/fit-check/read-question.ts'
 import { wordReasons } from '../../../electron/fit-check/word-answer.ts'
 import { wordAsked } from '../../../electron/fit-check/word-asked.ts'
 import type { PlateReadings } from '../../../shared-schemas/plate-reading.ts'
-import { aDossier, aFamily, aModel, aPart, aReplacement, aStatement } from '../../builders/fit-dossier.ts'
+import {
+  aCompanion,
+  aContent,
+  aDossier,
+  aFamily,
+  aModel,
+  aPart,
+  aReplacement,
+  aStatement,
+} from '../../builders/fit-dossier.ts'
 
 interface Case {
   dossier: PartDossier
@@ -66,6 +75,46 @@ describe('a verdict is read as a colleague would say it', () => {
         }),
       },
       ['P1 is replaced by P2. Also needed: P9.', 'P1: listed; P2 takes its place, with P9.'],
+    ],
+    [
+      {
+        dossier: aDossier({
+          statements: [aStatement(1)],
+          replacedTogether: {
+            1: [aCompanion(1, { quantity: 2, why: 'springs age alike' }), aCompanion(9), aCompanion(8)],
+          },
+          contents: { 1: [aContent(8)] },
+          kitsWith: { 1: [{ partNumber: aContent(7).partNumber, contents: [aContent(1), aContent(6)] }] },
+        }),
+      },
+      [
+        'inlet valve: listed.',
+        'Replace both together: 2 of P1 (springs age alike).',
+        'P8 is replaced together with P1. It comes in this kit.',
+        'P9 is replaced together with P1.',
+        'P1 also comes in kit P7 (with P6).',
+      ],
+    ],
+    [
+      {
+        dossier: aDossier({
+          parts: [aPart(1), aPart(2)],
+          replacements: [aReplacement(1, 2)],
+          statements: [aStatement(1, { part: 1 })],
+          replacedTogether: { 2: [aCompanion(9, { quantity: 3 })] },
+        }),
+      },
+      ['P1 is replaced by P2.', 'P1: listed; P2 takes its place.', '3 of P9 are replaced together with P2.'],
+    ],
+    [
+      {
+        dossier: aDossier({
+          statements: [aStatement(1, { says: 'excludes' })],
+          replacedTogether: { 1: [aCompanion(9)] },
+          kitsWith: { 1: [{ partNumber: aContent(7).partNumber, contents: [aContent(1)] }] },
+        }),
+      },
+      ['inlet valve: must not be used here.'],
     ],
     [
       { dossier: aDossier({ family: aFamily({ safetyDevice: true }), statements: [aStatement(1)] }) },

@@ -1,4 +1,6 @@
 import type {
+  Companion,
+  KitContent,
   ModelFacts,
   PartDossier,
   PartFacts,
@@ -6,8 +8,11 @@ import type {
   Statement,
 } from '../../../../electron/fit-check/part-dossier.ts'
 import { attributeKey } from '../../../../electron/fit-check/part-dossier.ts'
+import type { PartNumber } from '../../../../shared-schemas/identifiers.ts'
 import type { PlateReadings } from '../../../../shared-schemas/plate-reading.ts'
 import {
+  aCompanion,
+  aContent,
   aDossier,
   aFamily,
   aModel,
@@ -63,6 +68,7 @@ export function generateQuestion(seed: number): Question {
     }),
     replacements: generateReplacements(from, parts.length),
     statements,
+    ...generateCompany(from, parts.length),
   })
   return { dossier, models: generateModels(from, statements), plate: generatePlate(from) }
 }
@@ -112,6 +118,37 @@ function isLoopFree(made: readonly Replacement[]): boolean {
   return onward.every(([old, next]) => old !== next && !reaches(next, old))
 }
 
+/** Pairs, companions and kits: of the parts themselves, of what replacements need, and of things besides. */
+function generateCompany(from: Picker, count: number) {
+  const others = [...Array.from({ length: count }, (_, at) => at + 1), 102, 103, 104, 107]
+  const replacedTogether: Record<number, Companion[]> = {}
+  const contents: Record<number, KitContent[]> = {}
+  for (let id = 1; id <= count; id++) {
+    if (from.chance(0.2))
+      replacedTogether[id] = takeSome(from, others).map(other =>
+        aCompanion(other, {
+          partNumber: numberOf(other),
+          quantity: (other === id ? 2 : 1) + from.below(2),
+        }),
+      )
+    if (from.chance(0.2))
+      contents[id] = takeSome(
+        from,
+        others.filter(other => other > id),
+      ).map(other => ({ ...aContent(other, 1 + from.below(2)), partNumber: numberOf(other) }))
+  }
+  return { replacedTogether, contents }
+}
+
+function takeSome(from: Picker, items: readonly number[]): number[] {
+  return items.filter(() => from.chance(0.4))
+}
+
+/** What replacements need is called K2 to K4. */
+function numberOf(id: number): PartNumber {
+  return (id < 100 ? `P${id}` : `K${id - 100}`) as PartNumber
+}
+
 function generateRange(from: Picker): { from?: string; to?: string } {
   const first = from.below(dates.length)
   const last = first + from.below(dates.length - first)
@@ -132,6 +169,7 @@ function generateStatement(from: Picker, termsId: number, partCount: number): St
       ? { from: String(serialFrom), to: String(serialFrom + from.below(10 - serialFrom)) }
       : null,
     position: from.chance(0.2) ? from.pick(['left', 'right']) : null,
+    quantity: from.chance(0.5) ? 1 + from.below(3) : null,
   })
 }
 

@@ -42,37 +42,81 @@ export function judgeNaively(dossier: PartDossier, appliance: ConcreteAppliance)
   const about = (ids: number[]) => said.filter(s => s.partId !== null && ids.includes(s.partId))
   const ofTwins = about(twins)
   const barredHere = ofTwins.filter(s => s.says === 'excludes' && holds(s))
-  const answer = (outcome: NaiveAnswer['outcome'], needs: string[] = []): NaiveAnswer => ({
-    outcome,
-    sold: outcome === 'yes' ? part.partNumber : '',
-    needs: outcome === 'yes' ? [...new Set([...walked.needs, ...needs])].sort().join() : '',
-  })
-  const checked = (needs: string[], onFamily: boolean): NaiveAnswer =>
-    attributesAllow(dossier, part, appliance, onFamily) ? answer('yes', needs) : answer('no')
+  const before = allBefore(part.partId, valid)
+  const answer = (outcome: NaiveAnswer['outcome']): NaiveAnswer => ({ outcome, sold: '', needs: '' })
+  const checked = (carrying: Statement[], needs: string[], onFamily: boolean): NaiveAnswer => {
+    if (!attributesAllow(dossier, part, appliance, onFamily)) return answer('no')
+    const same = before.map(b => b.id)
+    const bought = buyBesides(dossier, part, same, countPieces(carrying), [...walked.needs, ...needs])
+    return { outcome: 'yes', sold: part.partNumber, needs: bought.sort().join() }
+  }
 
   if (barredHere.some(s => s.position === null)) return answer('no')
   const barred = barredHere.map(s => s.position)
-  if (ofTwins.some(s => s.says === 'includes' && holds(s) && !barred.includes(s.position)))
-    return checked([], false)
+  const allowed = (some: Statement[], not: (string | null)[]) =>
+    some.filter(s => s.says === 'includes' && holds(s) && !not.includes(s.position))
+  const listed = allowed(ofTwins, barred)
+  if (listed.length > 0) return checked(listed, [], false)
 
-  const before = allBefore(part.partId, valid).filter(b => !twins.includes(b.id))
-  const inherited = before
-    .filter(b => about([b.id]).some(s => s.says === 'includes' && holds(s) && !barred.includes(s.position)))
-    .sort((a, b) => a.needs.length - b.needs.length)
-  if (inherited[0]) return checked(inherited[0].needs, false)
+  const older = before.filter(b => !twins.includes(b.id))
+  const inherited = older
+    .filter(b => allowed(about([b.id]), barred).length > 0)
+    .sort((a, b) => costOf(walked.needs, a.needs).localeCompare(costOf(walked.needs, b.needs)))
+  if (inherited[0])
+    return checked(allowed(about(inherited.map(b => b.id)), barred), inherited[0].needs, false)
   if (ofTwins.some(s => s.says === 'includes' && !holds(s))) return answer('no')
 
   const ofFamily = said.filter(s => s.familyId === part.familyId)
   const familyBars = ofFamily.filter(s => s.says === 'excludes' && holds(s))
   if (familyBars.some(s => s.position === null)) return answer('no')
   const allBarred = [...barred, ...familyBars.map(s => s.position)]
-  if (ofFamily.some(s => s.says === 'includes' && holds(s) && !allBarred.includes(s.position))) {
+  const onWord = allowed(ofFamily, allBarred)
+  if (onWord.length > 0) {
     if (dossier.families.get(part.familyId)?.safetyDevice) return answer('no-record')
-    return checked([], true)
+    return checked(onWord, [], true)
   }
   if (barredHere.length + familyBars.length > 0) return answer('no')
-  const tooNarrow = [...ofFamily, ...before.flatMap(b => about([b.id]))]
+  const tooNarrow = [...ofFamily, ...older.flatMap(b => about([b.id]))]
   return answer(tooNarrow.some(s => s.says === 'includes' && !holds(s)) ? 'no' : 'no-record')
+}
+
+/** How many further numbers stand on the bill, then which: the shortest bill sorts first. */
+function costOf(needed: string[], besides: string[]): string {
+  const bill = [...new Set([...needed, ...besides])].sort()
+  return `${String(bill.length).padStart(3, '0')} ${bill.join()}`
+}
+
+/** Left and right are two pieces; what names no place is the whole. Where nobody counts, it is one. */
+function countPieces(carrying: Statement[]): number {
+  let pieces = 1
+  let placed = 0
+  for (const place of new Set(carrying.map(s => s.position))) {
+    const counts = carrying.filter(s => s.position === place).map(s => s.quantity ?? 1)
+    if (place === null) pieces = Math.max(pieces, ...counts)
+    else placed += Math.max(...counts)
+  }
+  return Math.max(pieces, placed)
+}
+
+/** What is on the bill besides the part: the needs of its replacement, and whatever goes with it, but for what its bag holds. */
+function buyBesides(
+  dossier: PartDossier,
+  part: PartFacts,
+  same: number[],
+  pieces: number,
+  needs: string[],
+): string[] {
+  const inBag = (number: string) =>
+    (dossier.contents.get(part.partId) ?? []).find(c => c.partNumber === number)?.quantity ?? 0
+  const bill = new Set(needs.filter(number => inBag(number) === 0))
+  for (const id of same)
+    for (const [of, list] of dossier.replacedTogether)
+      for (const with_ of Number(of) === id ? list : []) {
+        if (same.includes(with_.partId)) {
+          if (with_.quantity > 1 && with_.quantity > pieces) bill.add(part.partNumber)
+        } else if (with_.quantity > inBag(with_.partNumber)) bill.add(with_.partNumber)
+      }
+  return [...bill]
 }
 
 function walkToSold(asked: PartFacts, dossier: PartDossier, valid: Replacement[]) {

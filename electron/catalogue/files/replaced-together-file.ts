@@ -1,0 +1,39 @@
+import { z } from 'zod'
+import { defineFile } from '../loading/catalogue-file.ts'
+import { count, word, wordOrUnknown } from '../loading/cells.ts'
+import { KeyedRows } from '../loading/keyed-rows.ts'
+import { RowFault } from '../loading/row-fault.ts'
+
+/** One direction a row: a bearing may need its seal, and the seal go in without a bearing. */
+export const replacedTogetherFile = defineFile({
+  name: 'replaced_together.csv',
+  row: z.object({ part_number: word, with_part: word, quantity: count(1), why: wordOrUnknown }),
+  neededColumns: ['part_number', 'with_part', 'quantity'],
+  open: ({ database, known }) => {
+    const rows = new KeyedRows(
+      2,
+      database.tuples('SELECT part_id, with_part_id, quantity, why FROM replaced_together'),
+    )
+    return {
+      take({ part_number, with_part, quantity, why }, line) {
+        const partId = known.part(part_number)
+        const withPartId = known.part(with_part, { column: 'with_part' })
+        if (partId === withPartId && quantity < 2)
+          throw new RowFault(
+            'quantity',
+            `must be 2 or more where ${part_number} goes with itself: write the whole number to fit`,
+          )
+        return rows.write({ key: [partId, withPartId], values: [quantity, why], line }, () => {
+          database.run(
+            `INSERT INTO replaced_together (part_id, with_part_id, quantity, why) VALUES (?, ?, ?, ?)
+             ON CONFLICT DO UPDATE SET quantity = excluded.quantity, why = excluded.why`,
+            partId,
+            withPartId,
+            quantity,
+            why,
+          )
+        })
+      },
+    }
+  },
+})
