@@ -5,8 +5,9 @@ import { followToCurrent, twinsOf } from '../fit-check/follow-supersessions.ts'
 import type { JudgedPart } from '../fit-check/judge-many.ts'
 import { anyDay, covers, type DaySpan } from '../fit-check/made-dates.ts'
 import type { PartDossier } from '../fit-check/part-dossier.ts'
+import { gatherTogether, needsOfReplacing, withoutContents } from '../fit-check/replace-together.ts'
 
-/** What is supplied today for the number on a line, and what must be bought besides. */
+/** What is supplied today for the number on a line, and what must be bought besides because it replaces another. */
 export interface CurrentNumber {
   readonly partId: PartId
   readonly chain: readonly PartId[]
@@ -17,10 +18,12 @@ export interface CurrentNumber {
 export function findCurrentNumber(dossier: PartDossier, judged: JudgedPart | undefined): CurrentNumber {
   const { asked, replacements } = dossier
   if (replacements.length === 0) return { partId: asked.partId, chain: [asked.partId], alsoNeeds: [] }
-  if (judged === undefined || judged.decision.current === null)
-    return followToCurrent(asked.partId, replacements, anyDay)
-  const { current, chain, alsoNeeds } = judged.decision
-  return { partId: current, chain, alsoNeeds }
+  if (judged === undefined || judged.decision.current === null) {
+    const followed = followToCurrent(asked.partId, replacements, anyDay)
+    return { ...followed, alsoNeeds: withoutContents(dossier, followed.partId, followed.alsoNeeds) }
+  }
+  const { current, chain, alsoNeeds, answers } = judged.decision
+  return { partId: current, chain, alsoNeeds: needsOfReplacing(alsoNeeds, gatherTogether(answers)) }
 }
 
 /** Replacements that hold only for appliances made within a span, so that a stock line cannot say whether they do. */

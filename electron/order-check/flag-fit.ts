@@ -63,7 +63,9 @@ function flagVerdict(facts: LineFacts, judged: JudgedPart): OrderFlag[] {
 /** More than one appliance takes is rarely meant, though somebody may want one for the shelf. */
 function flagCount(facts: LineFacts, { decision }: JudgedPart): OrderFlag[] {
   const yes = decision.answers.filter(({ outcome }) => outcome === 'yes')
-  const takes = countPerAppliance(yes.flatMap(({ statements }) => statements))
+  const listed = countPerAppliance(yes.flatMap(({ statements }) => statements))
+  const pair = facts.companions.find(({ partId }) => partId === facts.current?.partId)
+  const takes = listed === null ? null : Math.max(listed, pair?.quantity ?? 0)
   const pieces = piecesOf(facts)
   if (takes === null || pieces === undefined || pieces <= takes) return []
   return [

@@ -13,15 +13,22 @@ export function countNeeds(order: readonly LineFacts[]): NeedsOfOrder {
   const needed = new Map<string, number>()
   for (const facts of order) {
     const pieces = piecesOf(facts) ?? 0
-    if (facts.part !== undefined) {
-      const known = ordered.get(facts.part.partNumber) ?? { pieces: 0, lines: [] }
-      known.pieces += pieces
+    for (const { partNumber, quantity } of deliveredBy(facts)) {
+      const known = ordered.get(partNumber) ?? { pieces: 0, lines: [] }
+      known.pieces += pieces * quantity
       known.lines.push(facts.given.line)
-      ordered.set(facts.part.partNumber, known)
+      ordered.set(partNumber, known)
     }
     for (const need of needsOfLine(facts)) needed.set(need, (needed.get(need) ?? 0) + pieces)
   }
   return { ordered, needed }
+}
+
+/** The part as written, and whatever comes in it, being a kit. */
+function deliveredBy({ part, dossier, current }: LineFacts) {
+  if (part === undefined) return []
+  const inside = current === undefined ? undefined : dossier?.contents.get(current.partId)
+  return [{ partNumber: part.partNumber, quantity: 1 }, ...(inside ?? [])]
 }
 
 /** A part that is of use only together with others: a caution while they are not on the order, a note when they are. */

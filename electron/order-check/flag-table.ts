@@ -30,6 +30,11 @@ export const flagTable = {
   'needed-part-missing': caution,
   'needed-part-ordered': note,
   'above-appliance': caution,
+  'replaced-together-short': note,
+  'replaced-together-missing': note,
+  'replaced-together-ready': note,
+  'kit-contains-line': caution,
+  'comes-in-ordered-kit': caution,
 
   superseded: caution,
   'superseded-not-listed': stop,

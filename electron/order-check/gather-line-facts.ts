@@ -12,10 +12,11 @@ import { anyDay, covers } from '../fit-check/made-dates.ts'
 import { partsOfDecision } from '../fit-check/note-records.ts'
 import type { PartDossier } from '../fit-check/part-dossier.ts'
 import { asReadings } from '../fit-check/read-question.ts'
+import { gatherTogether } from '../fit-check/replace-together.ts'
 import { currentModelIndex } from '../model-lookup/current-model-index.ts'
 import { decideOpenModels } from '../model-lookup/find-open-models.ts'
 import type { ModelIndex } from '../model-lookup/index-models.ts'
-import { type CurrentNumber, findCurrentNumber, isProvedOnlyNewer } from './find-current-number.ts'
+import { type CurrentNumber, findCurrentNumber, isProvedOnlyNewer, isYes } from './find-current-number.ts'
 import type { Appliance, LineFacts, OpenOrderLine, PaidPrice } from './line-facts.ts'
 import { readOffers } from './order-check-queries.ts'
 import { readQuantity } from './read-quantity.ts'
@@ -43,9 +44,13 @@ export function gatherLineFacts(
     const current = currents[at]
     return dossier && current ? standsFor(dossier, current, judged[at]) : []
   })
+  const together = judged.map(line =>
+    line !== undefined && isYes(line.decision.verdict) ? gatherTogether(line.decision.answers) : [],
+  )
+  const companionIds = together.flat().map(({ partId }) => partId)
   const own = begun.flatMap(({ part }) => (part === undefined ? [] : [part.partId]))
   const partIds = [...new Set([...own, ...standing.flat()])]
-  const stock = told.readUsableStock(partIds)
+  const stock = told.readUsableStock([...new Set([...partIds, ...companionIds])])
   const openOrders = told.readOpenOrders(partIds)
   const lastPaid = told.readLastPaid(partIds)
   const offers = readOffers(database, partIds)
@@ -62,6 +67,10 @@ export function gatherLineFacts(
       quantity: readQuantity(line.given.quantity),
       judged: judged[at],
       current: currents[at],
+      companions: (together[at] ?? []).map(companion => ({
+        ...companion,
+        moves: placesOf(stock.get(companion.partId), companion.partNumber),
+      })),
       records,
       offers: (partId !== undefined && offers.get(partId)) || [],
       moves: ids.flatMap(id => placesOf(stock.get(id), line.dossier?.parts.get(id)?.partNumber ?? '')),

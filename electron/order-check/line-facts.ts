@@ -4,6 +4,7 @@ import type { Part } from '../catalogue/part-queries.ts'
 import type { FitRecord } from '../fit-check/fit-record.ts'
 import type { JudgedPart } from '../fit-check/judge-many.ts'
 import type { PartDossier } from '../fit-check/part-dossier.ts'
+import type { Together } from '../fit-check/replace-together.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
 import type { CurrentNumber } from './find-current-number.ts'
 import type { ReadQuantity } from './read-quantity.ts'
@@ -38,6 +39,11 @@ export interface PaidPrice {
   readonly currency: string
 }
 
+/** What goes in together with a line's part, and where pieces of it are. */
+export interface CompanionFacts extends Together {
+  readonly moves: readonly OfferedMove[]
+}
+
 /** All that is known of one line of the order when the rules are asked. */
 export interface LineFacts {
   readonly given: OrderLine
@@ -53,6 +59,8 @@ export interface LineFacts {
   readonly judged: JudgedPart | undefined
   /** What is supplied today for the part, where there is one. */
   readonly current: CurrentNumber | undefined
+  /** What goes in together with it, where it fits its appliance. */
+  readonly companions: readonly CompanionFacts[]
   /** What was recorded of returns and confirmed fits, for all parts of the order. */
   readonly records: readonly FitRecord[]
   readonly offers: readonly SupplierOffer[]

@@ -24,6 +24,7 @@ function lineWith(said: Partial<LineFacts>): LineFacts {
     applianceName: '',
     judged: undefined,
     current: undefined,
+    companions: [],
     records: [],
     offers: [],
     moves: [],
