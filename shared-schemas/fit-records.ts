@@ -49,6 +49,30 @@ export const addExclusion = defineRequest({
   output: z.object({ source: z.string(), isNew: z.boolean() }),
 })
 
+/** Takes back a correction made in the shop, by a further row: who made it and why, and who took it back, is all kept. */
+export const withdrawCorrection = defineRequest({
+  name: 'fit-check.withdraw-correction',
+  input: modelAndPart.extend({
+    /** As the verdict names it: `shop correction, AB 2026-11-23`. */
+    source: z.string().trim().min(1).max(60),
+    reason: inWords,
+    initials,
+  }),
+  output: z.object({ source: z.string() }),
+})
+
+/** The source of whatever these initials correct on that day. */
+export function nameCorrection(initials: string, day: string): string {
+  return `${correctionPrefix}${initials} ${day}`
+}
+
+/** Whether a source is a correction made in the shop, which the shop may take back. */
+export function isCorrection(source: string): boolean {
+  return source.startsWith(correctionPrefix)
+}
+
+const correctionPrefix = 'shop correction, '
+
 /** One thing that happened to a verdict. Of what was said before the shop kept dates, `at` is null. */
 export const verdictEvent = z.object({
   at: z.string().nullable(),

@@ -3,11 +3,29 @@ import { readStartUp } from './application.ts'
 import { loadFiles, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
-import { addExclusion, readHistory, recordFit, settleWrongFit } from './fit-records.ts'
+import {
+  addExclusion,
+  readHistory,
+  recordFit,
+  settleWrongFit,
+  withdrawCorrection,
+} from './fit-records.ts'
 import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
-import { listOnHand } from './stock-ledger.ts'
+import {
+  exportLedger,
+  importLedger,
+  listMovements,
+  listOnHand,
+  listReservations,
+  readStockValue,
+  recordMovement,
+  releaseReservation,
+  reservePart,
+  reverseMovement,
+  setBin,
+} from './stock-ledger.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
 export const requests = [
@@ -25,8 +43,19 @@ export const requests = [
   recordFit,
   settleWrongFit,
   addExclusion,
+  withdrawCorrection,
   readHistory,
+  recordMovement,
+  reverseMovement,
+  listMovements,
   listOnHand,
+  setBin,
+  reservePart,
+  releaseReservation,
+  listReservations,
+  readStockValue,
+  exportLedger,
+  importLedger,
   readOrder,
   checkOrder,
   overrideStop,

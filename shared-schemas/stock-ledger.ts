@@ -1,12 +1,98 @@
 import { z } from 'zod'
+import { initials } from './initials.ts'
 import { defineRequest } from './request.ts'
+
+const locationTyped = z.string().trim().min(1).max(40)
+const partTyped = z.string().trim().min(1).max(60)
+const inWords = z.string().trim().min(1).max(400)
+const referenceTyped = z.string().trim().min(1).max(60)
+/** An exact decimal of the shop's currency; never a binary fraction. */
+export const money = z.string().regex(/^\d{1,9}(\.\d{1,6})?$/, 'is no amount: write digits, as 12.50')
+const pieces = z.int().min(1).max(999_999)
+
+/** The places outside the shop that parts come from and go to. */
+export const outsidePlace = z.enum(['supplier', 'customer', 'job', 'scrap', 'count', 'opening'])
+export type OutsidePlace = z.infer<typeof outsidePlace>
+
+/** One line of the ledger, as people read it. */
+export const movement = z.object({
+  movementId: z.string(),
+  recordedAt: z.string(),
+  device: z.string(),
+  initials: z.string(),
+  partNumber: z.string(),
+  quantity: z.int(),
+  kind: z.enum(['receipt', 'issue', 'transfer', 'return', 'adjustment']),
+  /** A location of the shop, or a place outside. */
+  from: z.string(),
+  to: z.string(),
+  reason: z.string(),
+  reference: z.string().nullable(),
+  unitCost: z.string().nullable(),
+  usedBeforeBooked: z.boolean(),
+  reverses: z.string().nullable(),
+  reversedBy: z.string().nullable(),
+})
+export type Movement = z.infer<typeof movement>
+
+/** Records that a quantity of a part went from one place to another; acknowledged means that it is on the disk. */
+export const recordMovement = defineRequest({
+  name: 'stock-ledger.record-movement',
+  input: z.object({
+    part: partTyped,
+    quantity: pieces,
+    /** A location, or `supplier`, `customer`, `job`, `scrap`. */
+    from: locationTyped,
+    to: locationTyped,
+    reason: inWords,
+    initials: initials.optional(),
+    /** The job, order sheet or count that it belongs to; a job or a customer must be named. */
+    reference: referenceTyped.optional(),
+    unitCost: money.optional(),
+    /** The part was in hand though the book does not have it: the book may go below zero, and says so. */
+    usedBeforeBooked: z.boolean().default(false),
+    /** Takes what is reserved for somebody else. */
+    takeReserved: z.boolean().default(false),
+  }),
+  output: z.object({ movement }),
+})
+
+/** Takes a movement back by a further one the other way. The first stays in the book. */
+export const reverseMovement = defineRequest({
+  name: 'stock-ledger.reverse-movement',
+  input: z.object({
+    movementId: z.string().trim().min(1).max(40),
+    reason: inWords,
+    initials: initials.optional(),
+  }),
+  output: z.object({ movement }),
+})
+
+/** The ledger of a part, of a place, or both, the latest first. */
+export const listMovements = defineRequest({
+  name: 'stock-ledger.list-movements',
+  input: z.object({
+    part: partTyped.optional(),
+    location: locationTyped.optional(),
+    /** Only those before this one, for the next page. */
+    before: z.string().trim().min(1).max(40).optional(),
+    most: z.int().min(1).max(500).default(50),
+  }),
+  output: z.object({
+    /** `balance` is what is in the shop and its vans, or in the one location that was asked for, after the movement; for one part. */
+    movements: z.array(movement.extend({ balance: z.int().nullable() })),
+    more: z.boolean(),
+  }),
+})
 
 /** The book: on hand by location and part, summed from the movements. */
 export const listOnHand = defineRequest({
   name: 'stock-ledger.list-on-hand',
   input: z.object({
-    location: z.string().trim().min(1).max(40).optional(),
-    part: z.string().trim().min(1).max(60).optional(),
+    location: locationTyped.optional(),
+    part: partTyped.optional(),
+    /** As it was at the end of this day. */
+    asOf: z.iso.date().optional(),
   }),
   output: z.object({
     rows: z.array(
@@ -18,5 +104,88 @@ export const listOnHand = defineRequest({
         bin: z.string().nullable(),
       }),
     ),
+  }),
+})
+
+/** Says in which bin of a location a part lies; empty takes the bin away. */
+export const setBin = defineRequest({
+  name: 'stock-ledger.set-bin',
+  input: z.object({ part: partTyped, location: locationTyped, bin: z.string().trim().max(20) }),
+  output: z.object({ bin: z.string().nullable() }),
+})
+
+export const reservation = z.object({
+  reservationId: z.string(),
+  partNumber: z.string(),
+  location: z.string(),
+  quantity: z.int(),
+  heldFor: z.enum(['job', 'customer']),
+  reference: z.string(),
+  recordedAt: z.string(),
+  initials: z.string(),
+})
+export type Reservation = z.infer<typeof reservation>
+
+/** Keeps a quantity of what is on hand for a job or a customer. */
+export const reservePart = defineRequest({
+  name: 'stock-ledger.reserve-part',
+  input: z.object({
+    part: partTyped,
+    location: locationTyped,
+    quantity: pieces,
+    heldFor: z.enum(['job', 'customer']),
+    reference: referenceTyped,
+    initials: initials.optional(),
+  }),
+  output: z.object({ reservation }),
+})
+
+export const releaseReservation = defineRequest({
+  name: 'stock-ledger.release-reservation',
+  input: z.object({ reservationId: z.string().trim().min(1).max(40), initials: initials.optional() }),
+  output: z.object({ reservation }),
+})
+
+/** What is kept for somebody now, the oldest first. */
+export const listReservations = defineRequest({
+  name: 'stock-ledger.list-reservations',
+  input: z.object({
+    part: partTyped.optional(),
+    location: locationTyped.optional(),
+    reference: referenceTyped.optional(),
+  }),
+  output: z.object({ reservations: z.array(reservation) }),
+})
+
+/** What the stock is worth, by what was last paid and by the moving average, in exact decimals. */
+export const readStockValue = defineRequest({
+  name: 'stock-ledger.read-stock-value',
+  input: z.object({ location: locationTyped.optional() }),
+  output: z.object({
+    pieces: z.int(),
+    atLastCost: z.string(),
+    atMovingAverage: z.string(),
+    /** Pieces of parts for which nothing was ever paid as far as the book knows. */
+    piecesWithoutCost: z.int(),
+  }),
+})
+
+/** Writes movements and reservations to a file that another machine of the shop can take in. */
+export const exportLedger = defineRequest({
+  name: 'stock-ledger.export-ledger',
+  input: z.object({ file: z.string().min(1) }),
+  output: z.object({ file: z.string(), movements: z.int(), reservations: z.int() }),
+})
+
+/** Takes in what another machine recorded: by ids, in any order, as often as one likes; all of it or nothing. */
+export const importLedger = defineRequest({
+  name: 'stock-ledger.import-ledger',
+  input: z.object({ file: z.string().min(1) }),
+  output: z.object({
+    movements: z.int(),
+    alreadyHere: z.int(),
+    reservations: z.int(),
+    /** Places that are below zero since: a part was used there that the book had moved away, or not yet there. */
+    belowZero: z.array(z.object({ location: z.string(), partNumber: z.string(), quantity: z.int() })),
   }),
 })

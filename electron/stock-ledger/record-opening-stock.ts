@@ -1,5 +1,5 @@
 import type { WritableDatabase } from '../database/handles.ts'
-import { appendMovement, type MovementStamp, type StockMovement } from './append-movements.ts'
+import { appendMovement, type MovementStamp, plainMovement, type StockMovement } from './append-movements.ts'
 
 /** What a catalogue file states to have been in a place at the start, and what it stated before, if it did. */
 export interface OpeningStock {
@@ -29,6 +29,8 @@ export function planOpeningMovement({
   const difference = now - (before ?? 0)
   if (difference === 0) return undefined
   return {
+    ...plainMovement,
+    outside: 'opening',
     kind: before === null ? 'receipt' : 'adjustment',
     partId,
     quantity: Math.abs(difference),
@@ -36,6 +38,5 @@ export function planOpeningMovement({
     toLocationId: difference > 0 ? locationId : null,
     initials: '',
     reason: before === null ? 'opening stock' : 'opening stock corrected',
-    reference: null,
   }
 }

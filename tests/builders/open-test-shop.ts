@@ -33,14 +33,17 @@ export const testDay = new Date('2026-11-23T09:00:00Z')
  */
 export async function openTestShop(
   files: CatalogueTexts = {},
-  { now = () => testDay }: { readonly now?: () => Date } = {},
+  {
+    now = () => testDay,
+    device = 'test-counter',
+  }: { readonly now?: () => Date; readonly device?: string } = {},
 ): Promise<TestShop> {
   const application = openApplication({
     databaseFile: ':memory:',
     sampleFolder: null,
     now,
     newId: () => newId(),
-    device: 'test-counter',
+    device,
     logDefect: (_reference, _request, defect) => {
       throw defect
     },

@@ -3,6 +3,7 @@ import { orderCheckOverrides } from './0002-order-check-overrides.ts'
 import { fitRecords } from './0003-fit-records.ts'
 import { kitsAndPairs } from './0004-kits-and-pairs.ts'
 import { loadLog } from './0008-load-log.ts'
+import { ledger } from './0009-ledger.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -11,4 +12,5 @@ export const migrations: readonly string[] = [
   fitRecords,
   kitsAndPairs,
   loadLog,
+  ledger,
 ]

@@ -3,7 +3,7 @@ import type { DatabaseHandle } from '../../../electron/database/handles.ts'
 import { inMemory, openDatabase } from '../../../electron/database/open-database.ts'
 
 const movement = `INSERT INTO movement (movement_id, kind, part_id, quantity, from_location_id, to_location_id, recorded_at,
-    device, initials, reason, reverses) VALUES`
+    device, initials, reason, reverses, outside) VALUES`
 const stamp = "'2026-11-23T09:00:00Z', 'counter', 'AB', 'test'"
 
 /** A shop with one part, two places and one receipt. */
@@ -13,7 +13,7 @@ function openShop(): DatabaseHandle {
     INSERT INTO family VALUES (1, 'pump', 'Pump', '', '', 0);
     INSERT INTO part VALUES (1, '1E5', '1E5', 1, 'Ostrel', 'genuine', '', NULL);
     INSERT INTO location VALUES (1, 'shop', 'shop', 'Shop'), (2, 'van-1', 'van', 'Van 1');
-    ${movement} ('${idOf(1)}', 'receipt', 1, 5, NULL, 1, ${stamp}, NULL)`)
+    ${movement} ('${idOf(1)}', 'receipt', 1, 5, NULL, 1, ${stamp}, NULL, 'count')`)
   return database
 }
 
@@ -40,47 +40,47 @@ const cases: readonly (readonly [title: string, sql: string, reason: RegExp])[] 
   ['a movement is not deleted', 'DELETE FROM movement', /never deleted: append one that reverses it/],
   [
     'a movement moves something',
-    `${movement} ('${idOf(2)}', 'receipt', 1, 0, NULL, 1, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'receipt', 1, 0, NULL, 1, ${stamp}, NULL, 'count')`,
     /CHECK.*quantity > 0/,
   ],
   [
     'a movement is not of half a part',
-    `${movement} ('${idOf(2)}', 'receipt', 1, 1.5, NULL, 1, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'receipt', 1, 1.5, NULL, 1, ${stamp}, NULL, 'count')`,
     /cannot store REAL/,
   ],
   [
     'a movement has a place of ours on one side',
-    `${movement} ('${idOf(2)}', 'issue', 1, 1, NULL, NULL, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'issue', 1, 1, NULL, NULL, ${stamp}, NULL, 'count')`,
     /CHECK/,
   ],
   [
     'a transfer has both places',
-    `${movement} ('${idOf(2)}', 'transfer', 1, 1, 1, NULL, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'transfer', 1, 1, 1, NULL, ${stamp}, NULL, NULL)`,
     /CHECK/,
   ],
   [
     'a transfer goes somewhere else',
-    `${movement} ('${idOf(2)}', 'transfer', 1, 1, 1, 1, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'transfer', 1, 1, 1, 1, ${stamp}, NULL, NULL)`,
     /CHECK/,
   ],
   [
     'a receipt comes from outside',
-    `${movement} ('${idOf(2)}', 'receipt', 1, 1, 1, 2, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'receipt', 1, 1, 1, 2, ${stamp}, NULL, 'count')`,
     /CHECK/,
   ],
   [
     'a movement is of a part that there is',
-    `${movement} ('${idOf(2)}', 'receipt', 99, 1, NULL, 1, ${stamp}, NULL)`,
+    `${movement} ('${idOf(2)}', 'receipt', 99, 1, NULL, 1, ${stamp}, NULL, 'count')`,
     /FOREIGN KEY/,
   ],
   [
     'a movement is recorded once',
-    `${movement} ('${idOf(1)}', 'receipt', 1, 1, NULL, 1, ${stamp}, NULL)`,
+    `${movement} ('${idOf(1)}', 'receipt', 1, 1, NULL, 1, ${stamp}, NULL, 'count')`,
     /UNIQUE/,
   ],
   [
     'a movement is reversed once',
-    `${movement} ('${idOf(2)}', 'adjustment', 1, 5, 1, NULL, ${stamp}, '${idOf(1)}'), ('${idOf(3)}', 'adjustment', 1, 5, 1, NULL, ${stamp}, '${idOf(1)}')`,
+    `${movement} ('${idOf(2)}', 'adjustment', 1, 5, 1, NULL, ${stamp}, '${idOf(1)}', 'count'), ('${idOf(3)}', 'adjustment', 1, 5, 1, NULL, ${stamp}, '${idOf(1)}', 'count')`,
     /UNIQUE/,
   ],
   ['a part with movements is not taken away', 'DELETE FROM part', /FOREIGN KEY/],

@@ -31,12 +31,23 @@ const cases: readonly (readonly [
     'more issued than was ever there',
     database => {
       database.run(
-        `INSERT INTO movement (movement_id, kind, part_id, quantity, from_location_id, recorded_at, device, initials, reason)
-         SELECT '0190a000-0000-7000-8000-000000000001', 'issue', part_id, 9, location_id, '2026-11-23T09:00:00Z', 'x', 'AB', 'job'
+        `INSERT INTO movement (movement_id, kind, part_id, quantity, from_location_id, outside, recorded_at, device,
+           initials, reason)
+         SELECT '0190a000-0000-7000-8000-000000000001', 'issue', part_id, 9, location_id, 'customer', '2026-11-23T09:00:00Z', 'x', 'AB', 'job'
          FROM part, location WHERE part_number = '1E5' AND location = 'van-1'`,
       )
     },
     { 'on hand': '-7 of 1E5 in van-1' },
+  ],
+  [
+    'a balance that its movements do not sum to',
+    database => {
+      database.run(
+        `INSERT INTO brought_forward SELECT location_id, part_id, 3 FROM location, part
+         WHERE location = 'van-1' AND part_number = '1E5'`,
+      )
+    },
+    { 'balances brought forward': '1 are not the sum of their movements' },
   ],
   [
     'opening stock that never reached the book',
