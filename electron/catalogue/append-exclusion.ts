@@ -30,6 +30,32 @@ export function appendExclusion(database: WritableDatabase, exclusion: Exclusion
   return true
 }
 
+export interface Withdrawal extends Omit<Exclusion, 'position'> {
+  /** What corrections say of the model now. */
+  readonly corrections: ReadonlySet<number>
+}
+
+/**
+ * Takes back what a correction of this source forbids of the part in the model, as a run of its own with its reason.
+ * Says whether there was anything.
+ */
+export function withdrawExclusions(database: WritableDatabase, withdrawal: Withdrawal): boolean {
+  const { modelId, partId, source, reason, at, corrections } = withdrawal
+  const standing = database
+    .rows(z.object({ id: z.int() }), exclusionsOfSource, partId, source)
+    .filter(({ id }) => corrections.has(id))
+  if (standing.length === 0) return false
+  const fitments = new FitmentWriter(database)
+  for (const { id } of standing) fitments.withdraw(modelId, id)
+  raiseCatalogueVersion(database)
+  const counts = { added: 0, changed: standing.length, unchanged: 0, rejected: 0 }
+  appendLoadRun(database, fitments, { at, path: null, correctionReason: reason, ...counts })
+  return true
+}
+
+const exclusionsOfSource = `SELECT terms_id AS id FROM fitment_terms JOIN source USING (source_id)
+  WHERE part_id = ? AND source.name = ? AND says = 'excludes'`
+
 function findOrAddSource(database: WritableDatabase, name: string): number {
   return (
     findId(database, 'SELECT source_id AS id FROM source WHERE name = ?', name) ??

@@ -1,3 +1,4 @@
+import { nameCorrection } from '../../shared-schemas/fit-records.ts'
 import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
 import { appendExclusion } from '../catalogue/append-exclusion.ts'
 import { type DatabaseHandle, inTransaction } from '../database/handles.ts'
@@ -17,7 +18,7 @@ export function handleAddExclusion(
     const { modelId } = orRefuse(settleModel(open))
     const { partId } = findPartOrRefuse(writable, part)
     const at = now()
-    const source = `shop correction, ${initials} ${dayOf(at.toISOString())}`
+    const source = nameCorrection(initials, dayOf(at.toISOString()))
     const isNew = appendExclusion(writable, {
       modelId,
       partId,

@@ -9,6 +9,7 @@ import { handleListFittedModels } from './handle-list-fitted-models.ts'
 import { handleListFittingParts, type ReadStock } from './handle-list-fitting-parts.ts'
 import { handleReadHistory } from './handle-read-history.ts'
 import { handleRecordFit, handleSettleWrongFit, type Stamp } from './handle-record-fit.ts'
+import { handleWithdrawCorrection } from './handle-withdraw-correction.ts'
 
 export interface FitCheckNeeds extends Stamp {
   readonly database: DatabaseHandle
@@ -25,6 +26,8 @@ export function fitCheckHandlers({ database, readStock, ...stamp }: FitCheckNeed
     'fit-check.settle-wrong-fit': told => handleSettleWrongFit(database, stamp, told),
     'fit-check.add-exclusion': told =>
       handleAddExclusion(database, stamp.now, openModelsOf(database, told), told),
+    'fit-check.withdraw-correction': told =>
+      handleWithdrawCorrection(database, stamp.now, openModelsOf(database, told), told),
     'fit-check.read-history': question =>
       handleReadHistory(database, openModelsOf(database, question), question),
   }

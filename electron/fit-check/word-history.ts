@@ -29,7 +29,8 @@ function wordPeriod(dossier: PartDossier, statement: Statement, { since, until }
   const text = why === null ? `${said}.` : `${said}: ${endSentence(why)}`
   const began: VerdictEvent = { at: since?.at ?? null, kind: 'said', text, source }
   if (until === null) return [began]
-  return [began, { at: until.at, kind: 'withdrawn', text: `No longer said: ${said}.`, source }]
+  const whyNot = until.correctionReason === null ? '.' : `; ${endSentence(until.correctionReason)}`
+  return [began, { at: until.at, kind: 'withdrawn', text: `No longer said: ${said}${whyNot}`, source }]
 }
 
 function wordSaid({ parts, families }: PartDossier, statement: Statement): string {

@@ -169,6 +169,91 @@ describe('a correction', () => {
   })
 })
 
+describe('a correction that is withdrawn', () => {
+  const exclusion = { ...pump, reason: 'fouls the drum', initials: 'AB' }
+  const source = 'shop correction, AB 2026-11-23'
+  const withdrawal = { ...pump, source, reason: 'it was the old bracket', initials: 'CD' }
+  const historyOf = async () => (await shop.answer('fit-check.read-history', pump)).events
+  const later = (day: string) => {
+    today = new Date(`${day}T09:00:00Z`)
+  }
+
+  test('no longer forbids the part, and what was said, by whom and why stays in the history', async () => {
+    const [verdict, events] = [await judge(), await historyOf()]
+    await shop.answer('fit-check.add-exclusion', exclusion)
+    later('2026-12-01')
+    expect(await shop.answer('fit-check.withdraw-correction', withdrawal)).toEqual({ source })
+    expect(await judge()).toEqual(verdict)
+    expect(await historyOf()).toEqual([
+      ...events,
+      {
+        at: '2026-11-23T09:00:00.000Z',
+        kind: 'said',
+        text: 'PX 9: must not be used here: fouls the drum.',
+        source,
+      },
+      {
+        at: '2026-12-01T09:00:00.000Z',
+        kind: 'withdrawn',
+        text: 'No longer said: PX 9: must not be used here; withdrawn by CD: it was the old bracket.',
+        source,
+      },
+    ])
+    const { asOf } = await shop.answer('fit-check.read-history', { ...pump, asOf: '2026-11-30' })
+    expect(asOf?.verdict).toBe('does-not-fit')
+  })
+
+  test('is refused a second time, and changes nothing then', async () => {
+    await shop.answer('fit-check.add-exclusion', exclusion)
+    later('2026-12-01')
+    await shop.answer('fit-check.withdraw-correction', withdrawal)
+    const events = await historyOf()
+    const { catalogueVersion } = await shop.answer('catalogue.read-summary', {})
+    expect(await shop.ask('fit-check.withdraw-correction', withdrawal)).toMatchObject({
+      ok: false,
+      problem: { code: 'correction-not-standing', part: 'PX 9', source },
+    })
+    expect(await historyOf()).toEqual(events)
+    expect((await shop.answer('catalogue.read-summary', {})).catalogueVersion).toBe(catalogueVersion)
+  })
+
+  test('leaves what another one forbids, and may be said again', async () => {
+    await shop.answer('fit-check.add-exclusion', exclusion)
+    await shop.answer('fit-check.add-exclusion', { ...exclusion, initials: 'EF' })
+    await shop.answer('fit-check.withdraw-correction', withdrawal)
+    expect(await judge()).toMatchObject({
+      verdict: 'does-not-fit',
+      reasons: [{ source: 'shop correction, EF 2026-11-23' }],
+    })
+    await shop.answer('fit-check.withdraw-correction', {
+      ...withdrawal,
+      source: 'shop correction, EF 2026-11-23',
+    })
+    expect((await judge()).verdict).toBe('fits')
+    expect(await shop.answer('fit-check.add-exclusion', exclusion)).toMatchObject({ isNew: true })
+    expect((await judge()).verdict).toBe('does-not-fit')
+  })
+
+  test('in every place that it forbids', async () => {
+    const dryer = { model: '4821-07', brand: 'Brennick', part: '1E5' }
+    for (const position of ['left', 'right'])
+      await shop.answer('fit-check.add-exclusion', { ...exclusion, ...dryer, position })
+    await shop.answer('fit-check.withdraw-correction', { ...withdrawal, ...dryer })
+    expect((await judge({ ...dryer, made: '2010-06', serial: '150' })).verdict).toBe('fits')
+  })
+
+  test("is no supplier's word, even one under a name that reads alike", async () => {
+    const [header = ''] = smallCatalogue['fitments.csv'].split('\n')
+    await shop.load({ 'fitments.csv': `${header}\nexcludes,,PX 9,Ostrel,OW 4512/01,,,,,,,"${source}"\n` })
+    expect((await judge()).reasons[0]?.source).toBe(source)
+    expect(await shop.ask('fit-check.withdraw-correction', withdrawal)).toMatchObject({
+      ok: false,
+      problem: { code: 'correction-not-standing' },
+    })
+    expect((await judge()).verdict).toBe('does-not-fit')
+  })
+})
+
 describe('what is not recorded', () => {
   const check = async (name: Asked['name'], input: unknown, problem: object) => {
     const before = await shop.answer('fit-check.read-history', pump)
@@ -178,7 +263,11 @@ describe('what is not recorded', () => {
     expect(await shop.answer('fit-check.read-history', pump)).toEqual(before)
   }
   interface Asked {
-    readonly name: 'fit-check.record-fit' | 'fit-check.settle-wrong-fit' | 'fit-check.add-exclusion'
+    readonly name:
+      | 'fit-check.record-fit'
+      | 'fit-check.settle-wrong-fit'
+      | 'fit-check.add-exclusion'
+      | 'fit-check.withdraw-correction'
   }
   const exclusion = { ...pump, reason: 'fouls the drum', initials: 'AB' }
   test.each<[string, Asked['name'], unknown, object]>([
@@ -240,6 +329,24 @@ describe('what is not recorded', () => {
       'fit-check.add-exclusion',
       { ...exclusion, initials: '  ' },
       { code: 'malformed', where: 'initials' },
+    ],
+    [
+      'the withdrawal of a correction that nobody made',
+      'fit-check.withdraw-correction',
+      { ...exclusion, source: 'shop correction, AB 2026-11-23' },
+      { code: 'correction-not-standing', source: 'shop correction, AB 2026-11-23' },
+    ],
+    [
+      "the withdrawal of a supplier's word",
+      'fit-check.withdraw-correction',
+      { ...exclusion, source: 'Counter notes' },
+      { code: 'correction-not-standing', source: 'Counter notes' },
+    ],
+    [
+      'a withdrawal without its reason',
+      'fit-check.withdraw-correction',
+      { ...exclusion, source: 'shop correction, AB 2026-11-23', reason: ' ' },
+      { code: 'malformed', where: 'reason' },
     ],
     [
       'the end of a return that was never recorded',
