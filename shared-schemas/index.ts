@@ -13,7 +13,19 @@ import {
 import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
-import { listOnHand } from './stock-ledger.ts'
+import {
+  exportLedger,
+  importLedger,
+  listMovements,
+  listOnHand,
+  listReservations,
+  readStockValue,
+  recordMovement,
+  releaseReservation,
+  reservePart,
+  reverseMovement,
+  setBin,
+} from './stock-ledger.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
 export const requests = [
@@ -33,7 +45,17 @@ export const requests = [
   addExclusion,
   withdrawCorrection,
   readHistory,
+  recordMovement,
+  reverseMovement,
+  listMovements,
   listOnHand,
+  setBin,
+  reservePart,
+  releaseReservation,
+  listReservations,
+  readStockValue,
+  exportLedger,
+  importLedger,
   readOrder,
   checkOrder,
   overrideStop,

@@ -29,6 +29,26 @@ export function wordProblem(problem: Problem): string {
       return `No correction “${problem.source}” of ${problem.part} stands in this model: it was withdrawn already, or never made there. Open the history to see which corrections there were.`
     case 'location-not-found':
       return `No location is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load locations.csv first'}.`
+    case 'no-such-movement':
+      return `Nothing goes from ${problem.from} to ${problem.to}. One side is a location of the shop; the other is another one, or supplier, customer, job or scrap.`
+    case 'reference-needed':
+      return `Say which ${problem.outside}: give its number or name.`
+    case 'not-enough-on-hand':
+      return `${problem.location} has ${problem.onHand} of ${problem.part} by the book, not ${problem.wanted}. Look again, or say that it was used before it was booked.`
+    case 'kept-for-others':
+      return `${problem.location} has ${problem.free} of ${problem.part} that nobody waits for; the rest is kept for ${problem.references.join(', ') || 'others'}.`
+    case 'movement-not-found':
+      return `There is no movement ${problem.movementId} in the book.`
+    case 'movement-is-reversal':
+      return `Movement ${problem.movementId} takes another one back. Record the movement that is meant instead.`
+    case 'movement-reversed-already':
+      return `Movement ${problem.movementId} was taken back already, by ${problem.by}.`
+    case 'movement-told-otherwise':
+      return `${problem.file} tells movement ${problem.movementId} otherwise than the book here. Nothing was taken in; have the file written again.`
+    case 'reservation-not-open':
+      return `Reservation ${problem.reservationId} is not open: it was taken or released, or never was.`
+    case 'ledger-names-unknown':
+      return `${problem.file} names the ${problem.what} “${problem.name}”, which is not here. Load the catalogue that both machines use, then take the file in again; nothing was changed.`
     case 'supplier-not-found':
       return `No supplier is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load suppliers.csv first'}.`
     case 'stop-not-found':

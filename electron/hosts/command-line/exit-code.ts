@@ -20,6 +20,16 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'record-not-open':
     case 'correction-not-standing':
     case 'rows-rejected':
+    case 'no-such-movement':
+    case 'reference-needed':
+    case 'not-enough-on-hand':
+    case 'kept-for-others':
+    case 'movement-not-found':
+    case 'movement-is-reversal':
+    case 'movement-reversed-already':
+    case 'movement-told-otherwise':
+    case 'reservation-not-open':
+    case 'ledger-names-unknown':
     case 'load-stopped':
     case 'load-not-found':
     case 'load-undone-already':
