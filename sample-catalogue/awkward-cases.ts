@@ -1,4 +1,5 @@
 import type { AwkwardCase } from './awkward/awkward-case.ts'
+import { kitAndPairCases } from './awkward/kits-and-pairs.ts'
 import { numberCases } from './awkward/numbers.ts'
 import { overFillingDishwasher } from './awkward/over-filling-dishwasher.ts'
 import { plateReadingCases } from './awkward/plate-readings.ts'
@@ -10,4 +11,5 @@ export const awkwardCases: readonly AwkwardCase[] = [
   ...plateReadingCases,
   ...statementCases,
   ...numberCases,
+  ...kitAndPairCases,
 ]

@@ -13,6 +13,7 @@ import { listAttributeRows, listFamilyRows, makeFamilies } from './make-families
 import { makeFitments } from './make-fitments.ts'
 import { makeJobs } from './make-jobs.ts'
 import { makeModels, type SampleModel } from './make-models.ts'
+import { listReplacedTogether } from './make-pairs.ts'
 import { makeParts, type SamplePart, writeStates } from './make-parts.ts'
 import { locations, makeStock } from './make-stock.ts'
 import { listSupersessions } from './make-supersessions.ts'
@@ -43,6 +44,8 @@ export function buildCatalogue(): Catalogue {
     'model_attributes.csv': fill('model_attributes.csv', fitted.modelAttributes),
     'fitments.csv': fill('fitments.csv', fitted.fitments),
     'supersessions.csv': fill('supersessions.csv', listSupersessions(parts)),
+    'kits.csv': fill('kits.csv', listPlanted('kits.csv')),
+    'replaced_together.csv': fill('replaced_together.csv', listReplacedTogether(parts)),
     'date_codes.csv': fill('date_codes.csv', dateCodes),
     'suppliers.csv': fill('suppliers.csv', suppliers),
     'offers.csv': fill('offers.csv', makeOffers(parts)),

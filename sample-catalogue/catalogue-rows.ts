@@ -33,6 +33,8 @@ export const catalogueColumns = {
     'source',
   ],
   'supersessions.csv': ['old_part', 'new_part', 'way', 'made_from', 'made_to', 'also_needs'],
+  'kits.csv': ['kit', 'part_number', 'quantity'],
+  'replaced_together.csv': ['part_number', 'with_part', 'quantity', 'why'],
   'date_codes.csv': ['brand', 'pattern', 'means'],
   'suppliers.csv': [
     'supplier',

@@ -22,6 +22,7 @@ export function checkSample(catalogue: Catalogue): SampleReport {
       ...checkFitments(catalogue, fitments),
       ...checkAttributes(catalogue, fitments),
       ...checkSupersessions(catalogue),
+      ...checkKits(catalogue),
       ...checkBranches(catalogue),
       ...checkGtins(catalogue),
       ...checkDateCodes(catalogue),
@@ -71,6 +72,8 @@ function countSample(catalogue: Catalogue, fitments: readonly ExpandedFitment[])
     ).length,
     'supersessions that need more': catalogue['supersessions.csv'].filter(row => row.also_needs !== '')
       .length,
+    'parts in kits': catalogue['kits.csv'].length,
+    'parts replaced together': catalogue['replaced_together.csv'].length,
     suppliers: catalogue['suppliers.csv'].length,
     offers: catalogue['offers.csv'].length,
     'stock lines': catalogue['opening_stock.csv'].length,
@@ -99,6 +102,8 @@ function checkUnique(catalogue: Catalogue): string[] {
       ],
       numberKey,
     ),
+    ...findRepeats('kit row', catalogue['kits.csv'], row => `${row.kit} ${row.part_number}`),
+    ...findRepeats('pair', catalogue['replaced_together.csv'], row => `${row.part_number} ${row.with_part}`),
     ...findRepeats('sales name', catalogue['sales_names.csv'], row => Object.values(row).join(' ')),
     ...findRepeats(
       'model attribute',
@@ -221,6 +226,16 @@ function checkReferences(catalogue: Catalogue): string[] {
         row.new_part,
         ...row.also_needs.split('|'),
       ]),
+    ),
+    ...missing(
+      'kits.csv',
+      parts,
+      catalogue['kits.csv'].flatMap(row => [row.kit, row.part_number]),
+    ),
+    ...missing(
+      'replaced_together.csv',
+      parts,
+      catalogue['replaced_together.csv'].flatMap(row => [row.part_number, row.with_part]),
     ),
     ...missing(
       'offers.csv',
@@ -365,6 +380,16 @@ function checkSupersessions(catalogue: Catalogue): string[] {
       reached = reached.flatMap(number => (nexts.get(number) ?? []).map(row => row.new_part))
     }
     return reached.length > 0 ? [`supersession chain longer than ten from ${start.old_part}`] : []
+  })
+}
+
+/** No kit comes in itself, however many kits lie between. */
+function checkKits(catalogue: Catalogue): string[] {
+  const inside = Map.groupBy(catalogue['kits.csv'], row => row.kit)
+  return [...inside.keys()].flatMap(kit => {
+    const reached = new Set((inside.get(kit) ?? []).map(row => row.part_number))
+    for (const inner of reached) for (const row of inside.get(inner) ?? []) reached.add(row.part_number)
+    return reached.has(kit) ? [`kit in itself: ${kit}`] : []
   })
 }
 

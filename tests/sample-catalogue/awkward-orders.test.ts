@@ -67,7 +67,9 @@ test.each(questions.map((asked, at) => ({ ...asked, at })))(
     const isYes = question.verdict === 'fits' || question.verdict === 'fits-with-changes'
     expect(fitStops.length > 0, JSON.stringify(fitStops)).toBe(!isYes)
     for (const need of question.alsoNeeds ?? [])
-      expect(line?.flags.find(({ code }) => code.startsWith('needed-part'))?.text).toContain(need)
+      expect(line?.flags.find(({ code }) => /^(needed-part|replaced-together)/.test(code))?.text).toContain(
+        need,
+      )
     if (question.current !== undefined) expect(line?.orderNumber).toBe(question.current)
   },
 )

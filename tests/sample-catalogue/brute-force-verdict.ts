@@ -77,13 +77,44 @@ export function makeBruteForce(catalogue: Catalogue): (question: Question) => Br
   function judge(asked: Row<'parts.csv'>, world: World): Outcome {
     const chain = follow(asked.part_number, world.made)
     const current = parts.get(numberKey(chain.number)) ?? asked
-    const { answer, needs } = weigh(current, world)
+    const { answer, needs, carrying } = weigh(current, world)
     const outcome = answer === 'yes' && !attributesAgree(current, world) ? 'no' : answer
     return {
       outcome,
-      needs: outcome === 'yes' ? needs || chain.needs : '',
+      needs: outcome === 'yes' ? bill(current.part_number, world, carrying, needs || chain.needs) : '',
       current: current.part_number,
     }
+  }
+
+  /** What must be bought besides: what is needed and what goes in together, but for what comes in the part itself. */
+  function bill(
+    number: string,
+    world: World,
+    carrying: readonly Row<'fitments.csv'>[],
+    needs: string,
+  ): string {
+    const inside = openKit(number)
+    const bought = needs.split('|').filter(need => need !== '' && !inside.has(need))
+    const places = listPlacesTaken(number, world.made)
+    const together = catalogue['replaced_together.csv'].filter(row => places.has(row.part_number))
+    for (const row of together) {
+      const isPair = places.has(row.with_part)
+      const other = isPair ? number : row.with_part
+      const there = isPair ? countPieces(carrying) : (inside.get(other) ?? 0)
+      if (there < Number(row.quantity) && !bought.includes(other)) bought.push(other)
+    }
+    return bought.join('|')
+  }
+
+  function openKit(kit: string): Map<string, number> {
+    const inside = new Map<string, number>()
+    for (const row of catalogue['kits.csv'].filter(one => one.kit === kit)) {
+      const pieces = Number(row.quantity)
+      const within = [...openKit(row.part_number)].map(([inner, each]) => [inner, each * pieces] as const)
+      for (const [inner, count] of [[row.part_number, pieces] as const, ...within])
+        inside.set(inner, count + (inside.get(inner) ?? 0))
+    }
+    return inside
   }
 
   /**
@@ -91,7 +122,7 @@ export function makeBruteForce(catalogue: Catalogue): (question: Question) => Br
    * whose exclusions it does not inherit; its own number for another time; its family, which of a safety device is
    * not enough; and whatever was said of another time.
    */
-  function weigh(part: Row<'parts.csv'>, world: World): { answer: Outcome['outcome']; needs: string } {
+  function weigh(part: Row<'parts.csv'>, world: World): Weighed {
     const said = (statements.get(`${world.model.brand}\t${world.model.model_number}`) ?? []).map(
       ({ row }) => row,
     )
@@ -103,16 +134,21 @@ export function makeBruteForce(catalogue: Catalogue): (question: Question) => Br
     const holding = (rows: readonly Row<'fitments.csv'>[], says: string) =>
       rows.filter(row => row.says === says && holds(row, world))
     const includesAny = (rows: readonly Row<'fitments.csv'>[]) => rows.some(row => row.says === 'includes')
-    if (holding(own, 'excludes').length > 0) return { answer: 'no', needs: '' }
-    if (holding(own, 'includes').length > 0) return { answer: 'yes', needs: '' }
-    const [place] = holding(replaced, 'includes')
-    if (place !== undefined) return { answer: 'yes', needs: places.get(place.part_number) ?? '' }
-    if (includesAny(own)) return { answer: 'no', needs: '' }
-    if (holding(ofFamily, 'excludes').length > 0) return { answer: 'no', needs: '' }
-    if (holding(ofFamily, 'includes').length > 0) {
-      return { answer: isSafetyDevice.get(part.family) === true ? 'silent' : 'yes', needs: '' }
+    if (holding(own, 'excludes').length > 0) return unsold('no')
+    const listed = holding(own, 'includes')
+    if (listed.length > 0) return { answer: 'yes', needs: '', carrying: listed }
+    const inherited = holding(replaced, 'includes')
+    const [place] = inherited
+    if (place !== undefined)
+      return { answer: 'yes', needs: places.get(place.part_number) ?? '', carrying: inherited }
+    if (includesAny(own)) return unsold('no')
+    if (holding(ofFamily, 'excludes').length > 0) return unsold('no')
+    const onItsWord = holding(ofFamily, 'includes')
+    if (onItsWord.length > 0) {
+      if (isSafetyDevice.get(part.family) === true) return unsold('silent')
+      return { answer: 'yes', needs: '', carrying: onItsWord }
     }
-    return { answer: includesAny([...ofFamily, ...replaced]) ? 'no' : 'silent', needs: '' }
+    return unsold(includesAny([...ofFamily, ...replaced]) ? 'no' : 'silent')
   }
 
   function follow(from: string, made: string): { number: string; needs: string } {
@@ -182,6 +218,31 @@ export function makeBruteForce(catalogue: Catalogue): (question: Question) => Br
       return Math.abs(low - wantedLow) <= Number(tolerance) * wantedLow
     })
   }
+}
+
+type Weighed = {
+  readonly answer: Outcome['outcome']
+  readonly needs: string
+  /** The rows that carry a yes. */
+  readonly carrying: readonly Row<'fitments.csv'>[]
+}
+
+function unsold(answer: 'no' | 'silent'): Weighed {
+  return { answer, needs: '', carrying: [] }
+}
+
+/** Places add up; without a place the largest count is the whole. Nobody's count is one. */
+function countPieces(carrying: readonly Row<'fitments.csv'>[]): number {
+  const byPlace = Map.groupBy(carrying, row => row.position)
+  const most = (rows: readonly Row<'fitments.csv'>[]) =>
+    Math.max(...rows.map(row => Number(row.quantity || '1')))
+  const whole = most(byPlace.get('') ?? [])
+  const placed = [...byPlace].flatMap(([place, rows]) => (place === '' ? [] : [most(rows)]))
+  return Math.max(
+    whole,
+    1,
+    placed.reduce((sum, one) => sum + one, 0),
+  )
 }
 
 type Outcome = {
