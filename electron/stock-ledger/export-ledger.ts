@@ -40,7 +40,7 @@ type MovementColumns = [
 
 function* listLines(database: ReadableDatabase): Generator<LedgerLine> {
   const movements = database.tuples<MovementColumns>(
-    `SELECT movement_id, kind, part_number, quantity, origin.location, target.location, outside, recorded_at, device,
+    `SELECT movement_id, movement.kind, part_number, quantity, origin.location, target.location, outside, recorded_at, device,
        initials, reason, reference, reverses, unit_cost, used_before_booked
      FROM movement CROSS JOIN part USING (part_id)
        LEFT JOIN location AS origin ON origin.location_id = from_location_id
