@@ -63,7 +63,8 @@ function unitFactor(from: string, to: string): number | undefined {
   return 10 ** (one.power - other.power)
 }
 
-const baseUnits = ['V', 'Hz', 'W', 'F', 'Ω', 'A', 'bar', 'Pa', 'mm', 'm', '°C', 'l', 'g', 'kg']
+/** `mm` and `kg` are m and g with a prefix; they stand here for those who write them in capitals. */
+const baseUnits = ['V', 'Hz', 'W', 'F', 'Ω', 'A', 'bar', 'Pa', 'm', 'mm', '°C', 'l', 'g', 'kg']
 
 /** `nF` is F with -9. A word that is no unit with a prefix, such as `pins`, stands for itself. */
 function splitUnit(written: string): { readonly base: string; readonly power: number } {
@@ -74,5 +75,5 @@ function splitUnit(written: string): { readonly base: string; readonly power: nu
   }
   // Plates and keyboards disagree about capitals: 230v is 230 V. A prefix keeps its case, for m and M differ.
   const anyCase = baseUnits.find(base => base.toLowerCase() === unit.toLowerCase())
-  return { base: anyCase ?? unit.toLowerCase(), power: 0 }
+  return anyCase === undefined ? { base: unit.toLowerCase(), power: 0 } : splitUnit(anyCase)
 }

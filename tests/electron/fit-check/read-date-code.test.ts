@@ -13,6 +13,8 @@ const oneDigit: DateCode = {
 const letter: DateCode = { pattern: '^(?<year>[A-Z])\\d{4}$', means: 'year=letter A=2004 skip I O' }
 const whole: DateCode = { pattern: '^TV(?<year>20\\d{2})', means: 'year=4-digit' }
 const unknown: DateCode = { pattern: '^(?<year>\\d{2})', means: 'year=roman' }
+const lateLetter: DateCode = { pattern: '^(?<year>[A-Z])\\d{4}$', means: 'year=letter C=2010' }
+const anyTwo: DateCode = { pattern: '^(?<year>..)$', means: 'year=2-digit' }
 
 describe('a serial is read by the date code of its brand', () => {
   const check = (codes: DateCode[], serial: string, expected: string[]) =>
@@ -38,5 +40,28 @@ describe('a serial is read by the date code of its brand', () => {
     [[{ pattern: '^(?<year>.)', means: 'A=2010|B=2011' }], 'C0001', []],
     [[whole, letter], 'B0001', ['2005-01 to 2005-12']],
     [[], 'B0001', []],
+    // Two figures from 70 on are of the last century (weeks checked by date(1): %G-W%V).
+    [[yearWeek], '700112345', ['1969-12-29 to 1970-01-04']],
+    [[yearWeek], '690112345', ['2068-12-31 to 2069-01-06']],
+    [[oneDigit], '4011234', ['1984-01', '1994-01', '2004-01', '2014-01', '2024-01', '2034-01']],
+    [[oneDigit], '4121234', ['1984-12', '1994-12', '2004-12', '2014-12', '2024-12', '2034-12']],
+    [[oneDigit], '4001234', []],
+    [[lateLetter], 'C0001', ['2010-01 to 2010-12']],
+    [[lateLetter], 'E0001', ['2012-01 to 2012-12']],
+    [[lateLetter], 'B0001', []],
+    [[anyTwo], 'A4', []],
+    [[anyTwo], '4A', []],
+    [[{ pattern: '^(?<year>\\d{3})$', means: '' }], '214', []],
+    [[{ pattern: '^(?<month>\\d{2})$', means: '' }], '06', []],
+    [[{ pattern: '^(?<year>\\d{2})\\p{Lu}$', means: '' }], '14Ä', ['2014-01 to 2014-12']],
+    [[whole], ' tv2019 ', ['2019-01 to 2019-12']],
+    [
+      [
+        { pattern: '^(?<year>.)', means: 'A=2014' },
+        { pattern: '^(?<year>.)', means: 'A=2010' },
+      ],
+      'A0001',
+      ['2010-01 to 2010-12', '2014-01 to 2014-12'],
+    ],
   ])('%j reads %s', check)
 })
