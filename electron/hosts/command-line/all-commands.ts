@@ -8,7 +8,7 @@ import { load } from './load-command.ts'
 import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
 import { serve } from './serve-command.ts'
-import { onhand } from './stock-commands.ts'
+import { move, onhand } from './stock-commands.ts'
 
 /** Every command, in the order of the help. */
 export const commands: readonly Command[] = [
@@ -20,6 +20,7 @@ export const commands: readonly Command[] = [
   models,
   history,
   check,
+  move,
   onhand,
   backup,
   restore,
