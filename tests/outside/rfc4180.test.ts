@@ -1,6 +1,6 @@
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { readCsvRows } from '../../electron/catalogue/loading/read-csv-rows.ts'
+import { readCsvRows } from '../../electron/catalogue/reading/read-csv-rows.ts'
 import { withCatalogueFolder } from '../builders/catalogue-folder.ts'
 
 /**

@@ -2,8 +2,8 @@ import { readdir, stat } from 'node:fs/promises'
 import path from 'node:path'
 import { Refusal } from '../../requests/refusal.ts'
 import { catalogueFiles } from '../files/all-files.ts'
+import { refusing } from '../reading/refuse-unreadable.ts'
 import type { CatalogueFile } from './catalogue-file.ts'
-import { refusing } from './read-csv-rows.ts'
 
 export interface FileToLoad {
   readonly file: CatalogueFile

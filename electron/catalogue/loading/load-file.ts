@@ -1,11 +1,12 @@
 import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
 import type { Task } from '../../requests/handlers.ts'
+import { readCsvRows } from '../reading/read-csv-rows.ts'
+import type { SourceRow } from '../reading/source-rows.ts'
 import type { LoadRun, RowTaker } from './catalogue-file.ts'
 import { checkHeader } from './check-header.ts'
 import { findSwallowedRows } from './find-swallowed-rows.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { FileToLoad } from './list-files.ts'
-import { type CsvRow, readCsvRows } from './read-csv-rows.ts'
 import type { Rejects } from './rejects.ts'
 import { RowFault } from './row-fault.ts'
 
@@ -40,9 +41,9 @@ function takeRow(
   taker: RowTaker<Cells>,
   header: readonly string[],
   columns: readonly string[],
-  row: CsvRow,
+  row: SourceRow,
 ): Outcome | 'later' | RowFault {
-  if (row.fault !== undefined) return new RowFault('', row.fault)
+  if (row.fault !== undefined) return row.fault
   if (row.cells.length !== header.length) return new RowFault('', wordWidth(row.cells.length, header.length))
   const swallowed = findSwallowedRows(row.cells)
   if (swallowed !== undefined) return new RowFault(header[swallowed.at] ?? '', wordSwallowed(swallowed.lines))
@@ -78,8 +79,8 @@ class Tally {
   readonly #rejects: Rejects
   readonly #counts = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
   /** Rows put off, so that they can be written among the rejected as they stood. */
-  readonly #later = new Map<number, CsvRow>()
-  readonly #rejected: (readonly [row: CsvRow, fault: RowFault])[] = []
+  readonly #later = new Map<number, SourceRow>()
+  readonly #rejected: (readonly [row: SourceRow, fault: RowFault])[] = []
   #rows = 0
   #reportedAt = 0
 
@@ -88,7 +89,7 @@ class Tally {
     this.#rejects = rejects
   }
 
-  settle(row: CsvRow, outcome: Outcome | 'later' | RowFault): void {
+  settle(row: SourceRow, outcome: Outcome | 'later' | RowFault): void {
     this.#rows += 1
     if (outcome === 'later') this.#later.set(row.line, row)
     else this.#count(row, outcome)
@@ -101,7 +102,7 @@ class Tally {
     this.#count(row, outcome)
   }
 
-  #count(row: CsvRow, outcome: Outcome | RowFault): void {
+  #count(row: SourceRow, outcome: Outcome | RowFault): void {
     if (outcome instanceof RowFault) {
       this.#counts.rejected += 1
       this.#rejected.push([row, outcome])

@@ -1,5 +1,5 @@
 import type { RejectedRow } from '../../../shared-schemas/catalogue.ts'
-import type { CsvRow } from './read-csv-rows.ts'
+import type { SourceRow } from '../reading/source-rows.ts'
 import type { RowFault } from './row-fault.ts'
 
 export interface RejectedAsItStood extends RejectedRow {
@@ -10,7 +10,7 @@ export interface RejectedAsItStood extends RejectedRow {
 export class Rejects {
   readonly #rows: RejectedAsItStood[] = []
 
-  add(file: string, { line, cells }: CsvRow, { column, reason }: RowFault): void {
+  add(file: string, { line, cells }: SourceRow, { column, reason }: RowFault): void {
     this.#rows.push({ file, line, column, reason, cells })
   }
 

@@ -1,7 +1,7 @@
 import { mkdtemp, open, readFile, rename, rm } from 'node:fs/promises'
 import path from 'node:path'
 import { Refusal } from '../../requests/refusal.ts'
-import { refusing } from './read-csv-rows.ts'
+import { refusing } from '../reading/refuse-unreadable.ts'
 import type { RejectedAsItStood } from './rejects.ts'
 
 const firstColumns = ['file', 'line', 'column', 'reason']
