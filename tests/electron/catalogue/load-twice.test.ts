@@ -42,6 +42,7 @@ const replacementRow = fc.tuple(
   fc.constantFrom('one', 'both'),
   fc.oneof(fc.constant(''), number),
 )
+const companyRow = fc.tuple(number, number, fc.nat({ max: 3 }))
 const stockRow = fc.tuple(fc.constantFrom('shop', 'van-1'), number, fc.nat({ max: 5 }))
 const usageRow = fc.tuple(
   fc.constantFrom('2026-01-05', '2026-01-06'),
@@ -54,6 +55,8 @@ const catalogue = fc.record({
   parts: fc.array(partRow, { maxLength: 12 }),
   fitments: fc.array(fitmentRow, { maxLength: 20 }),
   replacements: fc.array(replacementRow, { maxLength: 10 }),
+  kits: fc.array(companyRow, { maxLength: 12 }),
+  together: fc.array(companyRow, { maxLength: 8 }),
   stock: fc.array(stockRow, { maxLength: 8 }),
   usage: fc.array(usageRow, { maxLength: 8 }),
 })
@@ -74,6 +77,8 @@ function writeFiles(given: Given): Record<string, string> {
       given.fitments,
     ),
     'supersessions.csv': lines('old_part,new_part,way,also_needs', given.replacements),
+    'kits.csv': lines('kit,part_number,quantity', given.kits),
+    'replaced_together.csv': lines('part_number,with_part,quantity', given.together),
     'locations.csv': 'location,kind\nshop,shop\nvan-1,van\n',
     'opening_stock.csv': lines('location,part_number,quantity', given.stock),
     'usage.csv': lines(
@@ -101,12 +106,25 @@ test('whatever is loaded: a second time changes nothing, every row is accounted 
         expect({ file, added, changed }).toEqual({ file, added: 0, changed: 0 })
       expect(dumpOf(database)).toEqual(before)
       expect(listContradictions(database)).toEqual([])
+      expect(listKitsInThemselves(database)).toEqual([])
       expect([...database.tuples('PRAGMA foreign_key_check')]).toEqual([])
       database.close()
     }),
     { numRuns: 50 },
   )
 }, 60_000)
+
+/** Kits that come in themselves, perhaps through others. */
+function listKitsInThemselves(database: TestCatalogue['database']): unknown[] {
+  return [
+    ...database.tuples(
+      `WITH RECURSIVE inside(kit, part) AS (
+         SELECT kit_part_id, part_id FROM kit_content
+         UNION SELECT kit, part_id FROM inside JOIN kit_content ON kit_part_id = part)
+       SELECT kit FROM inside WHERE kit = part`,
+    ),
+  ]
+}
 
 /** One source that says two things of one model on the same terms. */
 function listContradictions(database: TestCatalogue['database']): unknown[] {
