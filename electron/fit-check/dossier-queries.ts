@@ -6,6 +6,8 @@ import { KitShelf } from './kit-queries.ts'
 import { daysBetween } from './made-dates.ts'
 import type { FamilyFacts, PartDossier, PartFacts, Replacement, Statement } from './part-dossier.ts'
 import { readReplacedTogether } from './replaced-together-queries.ts'
+import { listSiblingParts, type SiblingPart } from './sibling-queries.ts'
+import { SisterShelf } from './sister-shelf.ts'
 
 /** Dossiers and families as read, kept until the catalogue changes, so that the same part is read once. */
 export class DossierShelf {
@@ -14,11 +16,14 @@ export class DossierShelf {
   readonly #dossiers = new Map<PartId, PartDossier>()
   readonly #families = new Map<FamilyId, FamilyFacts>()
   readonly #saidOfFamilies = new Map<FamilyId, readonly Statement[]>()
+  readonly #siblings = new Map<FamilyId, readonly SiblingPart[]>()
   readonly #kits: KitShelf
+  readonly sisters: SisterShelf
 
   constructor(database: ReadableDatabase, version: number) {
     this.#database = database
     this.#kits = new KitShelf(database)
+    this.sisters = new SisterShelf(database)
     this.version = version
   }
 
@@ -28,6 +33,11 @@ export class DossierShelf {
 
   family(id: FamilyId): FamilyFacts {
     return keep(this.#families, id, () => readFamilyFacts(this.#database, id))
+  }
+
+  /** The parts of a family, genuine before pattern, then by number. */
+  siblings(id: FamilyId): readonly SiblingPart[] {
+    return keep(this.#siblings, id, () => listSiblingParts(this.#database, id))
   }
 
   #saidOfFamily(id: FamilyId): readonly Statement[] {

@@ -1,5 +1,5 @@
 import type { FitAnswer, Hint, Verdict } from '../../shared-schemas/fit-check.ts'
-import type { FamilyId } from '../../shared-schemas/identifiers.ts'
+import type { FamilyId, ModelId } from '../../shared-schemas/identifiers.ts'
 import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
 import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
@@ -12,7 +12,8 @@ import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { explainVerdict } from './explain-verdict.ts'
 import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
-import { hintFromSisters } from './hint-from-sisters.ts'
+import { hintFromSisters, isSafetyDevice } from './hint-from-sisters.ts'
+import { listInstead } from './list-instead.ts'
 import {
   type BareModel,
   listBareModels,
@@ -23,8 +24,6 @@ import {
 import { cautionReturns, noteConfirmed, partsOfDecision, type Recorded } from './note-records.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
-import { listSiblingParts } from './sibling-queries.ts'
-import { readSisters } from './sister-queries.ts'
 import type { Readings } from './suppose-appliances.ts'
 import { wordReasons } from './word-answer.ts'
 import { wordAsked } from './word-asked.ts'
@@ -105,9 +104,9 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
       ...cautionsOfReading(open, models, readings),
       ...(family ? cautionsOfFamily(family) : []),
     ],
-    insteadTry: isRefused(decision.verdict) ? listInstead(database, judged) : [],
+    insteadTry: isRefused(decision.verdict) ? listInsteadOf(database, judged) : [],
     alsoNeeds: [...decision.alsoNeeds],
-    hints: listHints(database, judged),
+    hints: listHints(judged),
     why: explainVerdict({ dossier, models, readings }, decision),
   }
 }
@@ -129,61 +128,61 @@ function isRefused(verdict: Verdict): boolean {
  * Parts that are proved to fit in place of a refused one, genuine first: of its family, or where none of those does, of
  * another family that serves the same function in these models, as an elbow valve does for a straight one.
  */
-function listInstead(database: ReadableDatabase, judged: Judged): string[] {
+function listInsteadOf(database: ReadableDatabase, judged: Judged): string[] {
   const { part, open, bare } = judged
   if (open.agreement === 'differs') return []
-  const ofFamily = listProved(database, judged, [part.familyId])
-  if (ofFamily.length > 0 || bare.length > mostSearchedForOthers) return ofFamily
-  return listProved(database, judged, listFamiliesOfSameFunction(database, judged))
+  if (bare.length > mostSearchedForOthers) return listProved(database, judged, [part.familyId])
+  const models = withAllTerms(database, bare)
+  const ofFamily = listProved(database, judged, [part.familyId], models)
+  if (ofFamily.length > 0) return ofFamily
+  return listProved(database, judged, listFamiliesOfSameFunction(database, judged, models), models)
 }
 
-function listFamiliesOfSameFunction(database: ReadableDatabase, { part, open, shelf }: Judged): FamilyId[] {
+/** Beyond, everything said of all the models would be read for a suggestion. */
+const mostSearchedForOthers = 20
+
+function withAllTerms(database: ReadableDatabase, bare: readonly BareModel[]): ModelFacts[] {
   const terms = readAllTermsOfModels(
     database,
-    open.models.map(({ modelId }) => modelId),
+    bare.map(({ modelId }) => modelId as ModelId),
   )
-  const spokenOf = listFamiliesOfTerms(database, [...new Set([...terms.values()].flatMap(ids => [...ids]))])
+  return bare.map(model => ({ ...model, termsIds: terms.get(model.modelId) ?? new Set() }))
+}
+
+function listFamiliesOfSameFunction(
+  database: ReadableDatabase,
+  { part, shelf }: Judged,
+  models: readonly ModelFacts[],
+): FamilyId[] {
   const { function: does } = shelf.family(part.familyId)
-  return spokenOf.filter(id => id !== part.familyId && does !== '' && shelf.family(id).function === does)
+  if (does === '') return []
+  const termsIds = new Set(models.flatMap(model => [...model.termsIds]))
+  return listFamiliesOfTerms(database, [...termsIds]).filter(
+    id => id !== part.familyId && shelf.family(id).function === does,
+  )
 }
 
 function listProved(
   database: ReadableDatabase,
   { part, shelf, bare, readings }: Judged,
   familyIds: readonly FamilyId[],
+  withTermsRead?: readonly ModelFacts[],
 ): string[] {
-  const siblings = familyIds.flatMap(id => listSiblingParts(database, id))
-  const dossiers = siblings
-    .filter(({ partId }) => partId !== part.partId)
-    .map(({ partId }) => shelf.dossier(partId))
-  const models = withTerms(database, bare, dossiers)
-  return dossiers
-    .filter(dossier => {
-      const { verdict, current } = decideFit(dossier, models, readings)
-      return verdict === 'fits' && current === dossier.asked.partId
-    })
-    .slice(0, mostInstead)
-    .map(({ asked }) => asked.partNumber)
+  const others = familyIds.flatMap(id => shelf.siblings(id)).filter(({ partId }) => partId !== part.partId)
+  if (others.length === 0) return []
+  const dossiers = others.map(({ partId }) => shelf.dossier(partId))
+  return listInstead(dossiers, withTermsRead ?? withTerms(database, bare, dossiers), readings)
 }
 
-/** Beyond, everything said of all the models would be read for a suggestion. */
-const mostSearchedForOthers = 20
-const mostInstead = 5
-
-function listHints(database: ReadableDatabase, { open, dossier, decision }: Judged): Hint[] {
+function listHints({ open, shelf, dossier, decision }: Judged): Hint[] {
   const { verdict } = decision
   if (open.agreement === 'differs' || (verdict !== 'no-record' && verdict !== 'ask')) return []
-  const { all, termsOfModels } = readSisters(
-    database,
-    open.models.map(({ modelId }) => modelId),
-    dossier.statements.map(({ termsId }) => termsId),
-  )
-  const terms: ReadonlyMap<number, ReadonlySet<number>> = termsOfModels
-  const sisters = listBareModels(database, [...termsOfModels.keys()]).map(model => ({
-    ...model,
-    termsIds: terms.get(model.modelId) ?? new Set<number>(),
-  }))
-  return hintFromSisters(dossier, sisters, all)
+  if (isSafetyDevice(dossier)) return []
+  const modelIds = open.models.map(({ modelId }) => modelId)
+  const { all, taking } = shelf.sisters.takers(dossier, modelIds)
+  const others = (models: ReadonlySet<number>) =>
+    models.size - modelIds.filter(modelId => models.has(modelId)).length
+  return hintFromSisters(dossier, others(taking), others(all))
 }
 
 function onlyModel({ models, agreement }: OpenModels): FitAnswer['model'] {

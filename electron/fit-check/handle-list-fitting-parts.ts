@@ -16,7 +16,6 @@ import { listBareModels, listFamiliesOfTerms, readAllTermsOfModels } from './mod
 import { cautionReturns, noteConfirmed, partsOfDecision } from './note-records.ts'
 import type { FamilyFacts, ModelFacts, Statement } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
-import { listSiblingParts } from './sibling-queries.ts'
 import type { Readings } from './suppose-appliances.ts'
 import { wordReasons } from './word-answer.ts'
 import { wordAsked } from './word-asked.ts'
@@ -83,7 +82,7 @@ function listFamiliesSpokenOf(
 ): SpokenOf[] {
   const termsIds = new Set(models.flatMap(model => [...model.termsIds]))
   return listFamiliesOfTerms(database, [...termsIds]).map(id => {
-    const parts = listSiblingParts(database, id)
+    const parts = shelf.siblings(id)
     return { ...shelf.family(id), parts, partWords: parts.map(({ partNumber }) => partNumber) }
   })
 }

@@ -4,20 +4,23 @@ import { type Readings, supposeAppliances } from './suppose-appliances.ts'
 
 /**
  * How many of the other models of the platform take the part whatever their plates read. Shown beside a verdict and
- * never weighed in it. Of a safety device there is none: there likeness is no argument. Given are those of which the
- * dossier says anything; of the rest of `all` it says nothing, so they do not take it.
+ * never weighed in it. Of a safety device there is none: there likeness is no argument.
  */
-export function hintFromSisters(dossier: PartDossier, sisters: readonly ModelFacts[], all: number): Hint[] {
-  if ([...dossier.families.values()].some(({ safetyDevice }) => safetyDevice)) return []
-  const models = countTakers(dossier, sisters)
-  return models === 0 ? [] : [{ text: wordHint(models, all), models, of: all }]
+export function hintFromSisters(dossier: PartDossier, models: number, all: number): Hint[] {
+  if (isSafetyDevice(dossier) || models === 0) return []
+  return [{ text: wordHint(models, all), models, of: all }]
 }
 
-function countTakers(dossier: PartDossier, sisters: readonly ModelFacts[]): number {
-  const taking = supposeAppliances(dossier, sisters, nothingRead).filter(({ possibilities }) =>
+export function isSafetyDevice({ families }: PartDossier): boolean {
+  return [...families.values()].some(({ safetyDevice }) => safetyDevice)
+}
+
+/** Those that take the part whatever their plates read. Of a model of which the dossier says nothing that is never so. */
+export function listTakers(dossier: PartDossier, models: readonly ModelFacts[]): ModelFacts[] {
+  const taking = supposeAppliances(dossier, models, nothingRead).filter(({ possibilities }) =>
     possibilities.every(({ answer }) => answer.outcome === 'yes'),
   )
-  return taking.reduce((count, { models }) => count + models.length, 0)
+  return taking.flatMap(alike => alike.models)
 }
 
 const nothingRead: Readings = { made: null, serial: null, stated: new Map() }

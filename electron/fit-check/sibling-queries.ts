@@ -1,11 +1,22 @@
 import { z } from 'zod'
-import { type FamilyId, partId, partNumber } from '../../shared-schemas/identifiers.ts'
+import {
+  type FamilyId,
+  type PartId,
+  type PartNumber,
+  partId,
+  partNumber,
+} from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 
 const siblingRow = z.object({ part_id: partId, part_number: partNumber })
 
+export interface SiblingPart {
+  readonly partId: PartId
+  readonly partNumber: PartNumber
+}
+
 /** The parts of a family, genuine before pattern, then by number. */
-export function listSiblingParts(database: ReadableDatabase, familyId: FamilyId) {
+export function listSiblingParts(database: ReadableDatabase, familyId: FamilyId): SiblingPart[] {
   return database
     .rows(
       siblingRow,

@@ -4,45 +4,47 @@ import type { ReadableDatabase } from '../database/handles.ts'
 import { fitmentsOfTerms } from './model-facts-queries.ts'
 
 export interface Sisters {
-  /** How many other models there are on the platform. */
-  readonly all: number
+  /** Every model of the platform, those asked about among them. */
+  readonly all: ReadonlySet<number>
   /** Those of which any of the terms is said, each with these. */
   readonly termsOfModels: ReadonlyMap<ModelId, ReadonlySet<number>>
 }
 
-/** The other models of the platform on which all of these stand; none where they do not all stand on one. */
+/** The models of the platform on which all of these stand; none where they do not all stand on one. */
 export function readSisters(
   database: ReadableDatabase,
   modelIds: readonly ModelId[],
   termsIds: readonly number[],
 ): Sisters {
-  const platform = readOnlyPlatform(database, modelIds)
+  const platform = findOnlyPlatform(database, modelIds)
   if (platform === null) return noSisters
-  const sisters = new Set<number>()
-  for (const [modelId] of database.tuples<[number]>(modelsOnPlatform, platform)) sisters.add(modelId)
-  for (const modelId of modelIds) sisters.delete(modelId)
+  const all = new Set<number>()
+  for (const [modelId] of database.tuples<[number]>(modelsOnPlatform, platform)) all.add(modelId)
   const termsOfModels = new Map<ModelId, Set<number>>()
   for (const [modelId, termsId] of database.tuples<[ModelId, number]>(
     fitmentsOfTerms,
     JSON.stringify(termsIds),
   )) {
-    if (!sisters.has(modelId)) continue
+    if (!all.has(modelId)) continue
     const known = termsOfModels.get(modelId)
     if (known === undefined) termsOfModels.set(modelId, new Set([termsId]))
     else known.add(termsId)
   }
-  return { all: sisters.size, termsOfModels }
+  return { all, termsOfModels }
 }
 
-const noSisters: Sisters = { all: 0, termsOfModels: new Map() }
+const noSisters: Sisters = { all: new Set(), termsOfModels: new Map() }
 
 const modelsOnPlatform = 'SELECT model_id FROM model WHERE platform = ?'
 
-function readOnlyPlatform(database: ReadableDatabase, modelIds: readonly ModelId[]): string | null {
+/** The platform on which all of these models stand, or null. */
+export function findOnlyPlatform(database: ReadableDatabase, modelIds: readonly ModelId[]): string | null {
   const platforms = database.rows(
-    z.object({ platform: z.string().nullable() }),
+    platformRow,
     'SELECT DISTINCT platform FROM json_each(?) AS asked JOIN model ON model_id = asked.value LIMIT 2',
     JSON.stringify(modelIds),
   )
   return platforms.length === 1 ? (platforms[0]?.platform ?? null) : null
 }
+
+const platformRow = z.object({ platform: z.string().nullable() })

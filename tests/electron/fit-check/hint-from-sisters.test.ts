@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { hintFromSisters } from '../../../electron/fit-check/hint-from-sisters.ts'
+import { hintFromSisters, listTakers } from '../../../electron/fit-check/hint-from-sisters.ts'
 import type { ModelFacts, PartDossier } from '../../../electron/fit-check/part-dossier.ts'
 import { aDossier, aFamily, aModel, aPart, aReplacement, aStatement } from '../../builders/fit-dossier.ts'
 import { openTestShop } from '../../builders/open-test-shop.ts'
@@ -7,7 +7,9 @@ import { smallCatalogue } from '../../builders/small-catalogue.ts'
 
 describe('of the other models of a platform, those that take the part for certain are counted', () => {
   const check = (dossier: PartDossier, sisters: ModelFacts[], all: number, expected: string[]) =>
-    expect(hintFromSisters(dossier, sisters, all).map(({ text }) => text)).toEqual(expected)
+    expect(
+      hintFromSisters(dossier, listTakers(dossier, sisters).length, all).map(({ text }) => text),
+    ).toEqual(expected)
   const listed = aDossier({ statements: [aStatement(1, { part: 1 })] })
   const dated = aDossier({ statements: [aStatement(1, { part: 1, made: { from: '2014-06' } })] })
   const sister = (key: string, made?: { from?: string; to?: string }) =>
