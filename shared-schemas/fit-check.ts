@@ -22,6 +22,10 @@ export const askedReading = z.object({
 })
 export type AskedReading = z.infer<typeof askedReading>
 
+/** How the asked readings were chosen: `fewest`, since every smaller set was tried and fails; or `greedy`, where a smaller may do. */
+export const askChosen = z.enum(['fewest', 'greedy'])
+export type AskChosen = z.infer<typeof askChosen>
+
 export const caution = z.object({
   code: z.string(),
   text: z.string(),
@@ -117,7 +121,10 @@ export const fitAnswer = z.object({
     .nullable(),
   quantityPerAppliance: z.int().nullable(),
   reasons: z.array(reason),
+  /** In the order in which reading one by one decides soonest. */
   ask: z.array(askedReading),
+  /** Null where nothing is asked, or only that the model number be confirmed. */
+  askChosen: askChosen.nullable(),
   cautions: z.array(caution),
   /** Other part numbers of the family that fit every open model. */
   insteadTry: z.array(z.string()),
@@ -151,7 +158,10 @@ export const fittingPart = z.object({
   description: z.string(),
   verdict,
   reasons: z.array(reason),
+  /** In the order in which reading one by one decides soonest. */
   ask: z.array(askedReading),
+  /** Null where nothing is asked, or only that the model number be confirmed. */
+  askChosen: askChosen.nullable(),
   alsoNeeds: z.array(z.string()),
   /** The number that replaces this one, where one does. */
   supersededBy: z.string().nullable(),

@@ -1,4 +1,5 @@
 import type { CheckedCondition, FitAnswer, SideBySide, Verdict, Why } from './fit-check.ts'
+import { wordAskChosen } from './word-ask-chosen.ts'
 
 /**
  * The reasoning of a verdict as a short numbered chain, for a screen or a sheet of paper: the number typed, what
@@ -21,6 +22,7 @@ export function wordWhy(answer: FitAnswer): string[] {
       ...more.map(line => `   ${line}`),
     ]),
     ...answer.ask.map(({ text }) => `To find out: ${text}`),
+    ...wordAskChosen(answer.ask, answer.askChosen),
     ...reasonsCalled(answer, 'confirmed').map(text => `Beside it: ${text}`),
     ...answer.hints.map(({ text }) => `Beside it: ${text}`),
     ...answer.cautions.map(({ text }) => `Mind: ${text}`),

@@ -28,6 +28,7 @@ export function confirmModel(open: OpenModels, decision: FitDecision): Confirmed
         })),
       },
     ],
+    askChosen: null,
     modelReasons: [
       {
         code: 'model-not-confirmed',

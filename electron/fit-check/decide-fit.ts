@@ -1,16 +1,10 @@
-import type { Verdict } from '../../shared-schemas/fit-check.ts'
+import type { AskChosen, Verdict } from '../../shared-schemas/fit-check.ts'
 import type { PartId, PartNumber } from '../../shared-schemas/identifiers.ts'
-import { chooseAskedReadings, outcomeLabel, type ReadingChoice } from './choose-asked-readings.ts'
+import { chooseAskedReadings } from './choose-asked-readings.ts'
 import type { KnownAnswer } from './decide-with-all-readings.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
-import {
-  type AlikeModels,
-  listSuppositions,
-  type Possibility,
-  type Readings,
-  type Supposition,
-  supposeAppliances,
-} from './suppose-appliances.ts'
+import { type AlikeModels, type Possibility, type Readings, supposeAppliances } from './suppose-appliances.ts'
+import { type ReadingChoice, tabulateReadings } from './tabulate-readings.ts'
 
 /** A reading to ask for: what it may show, and what the verdict would be then. */
 export interface AskedFor {
@@ -31,7 +25,10 @@ export interface FitDecision {
   readonly current: PartId | null
   readonly chain: readonly PartId[]
   readonly alsoNeeds: readonly PartNumber[]
+  /** In the order in which reading them decides soonest. */
   readonly ask: readonly AskedFor[]
+  /** Whether fewer readings might do; null where none was chosen. */
+  readonly askChosen: AskChosen | null
   /** The different answers met, the most frequent first; a proved verdict rests on all of them. */
   readonly answers: readonly MetAnswer[]
 }
@@ -52,7 +49,7 @@ export function decideFit(
 ): FitDecision {
   const alike = supposeAppliances(dossier, models, readings)
   const verdict = verdictOver(alike.flatMap(({ possibilities }) => possibilities))
-  const asked = verdict === 'ask' ? askAbout(dossier, models, readings) : []
+  const asked = verdict === 'ask' ? askAbout(dossier, models, readings, alike) : nothingAsked
   const answers = distinctAnswers(alike)
   const onlyCurrent = new Set(answers.map(({ current }) => current)).size === 1 ? answers[0] : undefined
   return {
@@ -61,15 +58,32 @@ export function decideFit(
     current: onlyCurrent?.current ?? null,
     chain: onlyCurrent?.chain ?? [dossier.asked.partId],
     alsoNeeds: verdict === 'fits-with-changes' ? (answers[0]?.alsoNeeds ?? []) : [],
-    ask: asked,
+    ...asked,
     answers,
   }
 }
 
-function askAbout(dossier: PartDossier, models: readonly ModelFacts[], readings: Readings): AskedFor[] {
-  const dateTellsModels = models.length <= fewModels
-  const suppositions = listSuppositions(supposeAppliances(dossier, models, readings, { dateTellsModels }))
-  return joinPositions(chooseAskedReadings(suppositions)).map(choices => askFor(choices, suppositions))
+type Asked = Pick<FitDecision, 'ask' | 'askChosen'>
+
+const nothingAsked: Asked = { ask: [], askChosen: null }
+
+function askAbout(
+  dossier: PartDossier,
+  models: readonly ModelFacts[],
+  readings: Readings,
+  alike: readonly AlikeModels[],
+): Asked {
+  const toldApart =
+    models.length > fewModels
+      ? alike
+      : supposeAppliances(dossier, models, readings, { dateTellsModels: true })
+  const { readings: asked, chosen } = chooseAskedReadings(tabulateReadings(toldApart, outcomeLabel))
+  // All plate positions are one thing to ask for; every other reading is its own.
+  const joined = Map.groupBy(asked, choice => `${choice.of} ${choice.reading}`)
+  return {
+    ask: [...joined.values()].map(choices => askFor(choices, toldApart)),
+    askChosen: chosen,
+  }
 }
 
 /** So many models that telling them apart by when each was made is still quick. */
@@ -84,6 +98,11 @@ export function verdictOver(possibilities: readonly Possibility[]): Verdict {
   if (first.answer.outcome === 'yes') return first.answer.alsoNeeds.length > 0 ? 'fits-with-changes' : 'fits'
   // Where some are forbidden and of others nothing is said, the weaker claim is the true one.
   return possibilities.every(({ answer }) => answer.outcome === 'no') ? 'does-not-fit' : 'no-record'
+}
+
+/** Two suppositions need no telling apart when the same part would be sold with the same changes, or none would. */
+function outcomeLabel({ answer }: Possibility): string {
+  return answer.outcome === 'yes' ? `yes ${answer.current} ${[...answer.alsoNeeds].sort().join('|')}` : 'no'
 }
 
 function countModels(alike: readonly AlikeModels[]): FitDecision['models'] {
@@ -114,26 +133,33 @@ function nameAnswer(answer: KnownAnswer): string {
   return [outcome, because, current, alsoNeeds, pieces, terms, disagreeing].join('\u0001')
 }
 
-/** All plate positions are one thing to ask for; every other reading is its own. */
-function joinPositions(asked: readonly ReadingChoice[]): (readonly ReadingChoice[])[] {
-  const positions = asked.filter(({ reading }) => reading === 'model-number')
-  const others = asked.filter(({ reading }) => reading !== 'model-number').map(choice => [choice])
-  return positions.length > 0 ? [positions, ...others] : others
-}
-
-function askFor(choices: readonly ReadingChoice[], suppositions: readonly Supposition[]): AskedFor {
-  const groups = new Map<string, Supposition[]>()
-  for (const supposition of suppositions) {
-    const value = choices.map(({ shows }) => shows(supposition) || nothingThere).join(' ')
-    const group = groups.get(value)
-    if (group === undefined) groups.set(value, [supposition])
-    else group.push(supposition)
+function askFor(choices: readonly ReadingChoice[], alike: readonly AlikeModels[]): AskedFor {
+  const groups = new Map<string, Set<Possibility>>()
+  for (const kind of alike) {
+    for (const [value, possibilities] of shownIn(kind, choices)) {
+      const group = groups.get(value) ?? new Set()
+      for (const possibility of possibilities) group.add(possibility)
+      groups.set(value, group)
+    }
   }
   return {
     reading: choices[0]?.reading ?? '',
     positions: choices.flatMap(({ position }) => (position === null ? [] : [position])),
-    means: [...groups].map(([value, group]) => ({ value, verdict: verdictOver(group) })),
+    means: [...groups].map(([value, group]) => ({ value, verdict: verdictOver([...group]) })),
   }
+}
+
+/** By value, in which ways an appliance of this kind that shows it may be. */
+function shownIn(
+  { models, possibilities }: AlikeModels,
+  choices: readonly ReadingChoice[],
+): ReadonlyMap<string, readonly Possibility[]> {
+  const [choice] = choices
+  if (choice?.of === 'possibility')
+    return Map.groupBy(possibilities, possibility => choice.shows(possibility) || nothingThere)
+  const characters = choices.flatMap(one => (one.of === 'model' ? one.shows : []))
+  const values = models.map(model => characters.map(shows => shows(model) || nothingThere).join(' '))
+  return new Map(values.map(value => [value, possibilities]))
 }
 
 /** A position past the end of a shorter number. */

@@ -99,6 +99,7 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
       ...noteConfirmed(recorded),
     ],
     ask: decision.ask.map(wordAsked),
+    askChosen: decision.askChosen,
     cautions: [
       ...cautionReturns(decision.verdict, recorded),
       ...cautionsOfReading(open, models, readings),
@@ -231,6 +232,7 @@ function nothingKnown(open: OpenModels, typed: string): FitAnswer {
     quantityPerAppliance: null,
     reasons: [],
     ask: [],
+    askChosen: null,
     cautions: [],
     insteadTry: [],
     alsoNeeds: [],

@@ -138,6 +138,7 @@ function judgePart(
     verdict: decision.verdict,
     reasons: [...wordReasons({ dossier, models, readings }, decision), ...noteConfirmed(recorded)],
     ask: decision.ask.map(wordAsked),
+    askChosen: decision.askChosen,
     alsoNeeds: [...decision.alsoNeeds],
     supersededBy: isSuperseded ? (dossier.parts.get(last)?.partNumber ?? null) : null,
     cautions: cautionReturns(decision.verdict, recorded),

@@ -37,10 +37,6 @@ export interface AlikeModels {
   readonly possibilities: readonly Possibility[]
 }
 
-export interface Supposition extends Possibility {
-  readonly model: ModelFacts
-}
-
 /**
  * Every way the appliance may be, as far as any statement, replacement or attribute can tell: each open model, made in
  * each span that no condition divides, with a serial of each class, with each open attribute agreeing or not. A
@@ -68,18 +64,11 @@ export function supposeAppliances(
     offers: offersByAttribute(dossier),
     readings,
   }
-  const kinds = Map.groupBy(models, model => nameOfKind(dossier, model, possibilities))
+  const kinds = Map.groupBy(models, nameKinds(dossier, possibilities))
   return [...kinds.values()].map(alike => ({
     models: alike,
     possibilities: alike[0] === undefined ? [] : supposeModel(dossier, alike[0], possibilities),
   }))
-}
-
-/** One by one, for a choice among the models themselves. */
-export function listSuppositions(alike: readonly AlikeModels[]): Supposition[] {
-  return alike.flatMap(({ models, possibilities }) =>
-    models.flatMap(model => possibilities.map(({ shows, answer }) => ({ shows, answer, model }))),
-  )
 }
 
 interface Possibilities {
@@ -126,15 +115,33 @@ export function daysOfModel(
 }
 
 /** Two models of one name have the same possibilities: the same is said and stated of them, in the same spans. */
-function nameOfKind(
+function nameKinds(
   dossier: PartDossier,
-  model: ModelFacts,
   { spans, offers, readings }: Possibilities,
-): string {
-  const said = dossier.statements.map(({ termsId }) => (model.termsIds.has(termsId) ? '1' : '0'))
-  const made = narrowToModel(spans, model, readings).map(({ first }) => first)
-  const stated = [...offers.keys()].map(attribute => statedFor(attribute, dossier, model, readings) ?? '')
-  return `${said.join('')}\u0001${made.join()}\u0001${stated.join('\u0001')}`
+): (model: ModelFacts) => string {
+  const terms = [...new Set(dossier.statements.map(({ termsId }) => termsId))]
+  const attributes = [...offers.keys()]
+  // Thousands of models were made in a few spans of years.
+  const narrowed = new Map<string, string>()
+  const nameDays = (model: ModelFacts): string => {
+    const days = [model.made, ...model.madeBySerial].reduce(
+      (all, { first, last }) => `${all} ${first} ${last}`,
+      '',
+    )
+    const known = narrowed.get(days)
+    if (known !== undefined) return known
+    const name = narrowToModel(spans, model, readings)
+      .map(({ first }) => first)
+      .join()
+    narrowed.set(days, name)
+    return name
+  }
+  return model => {
+    let said = ''
+    for (const termsId of terms) said += model.termsIds.has(termsId) ? '1' : '0'
+    const stated = attributes.map(attribute => statedFor(attribute, dossier, model, readings) ?? '')
+    return `${said}\u0001${nameDays(model)}\u0001${stated.join('\u0001')}`
+  }
 }
 
 function possibleSerials(ranges: readonly SerialRange[], serial: string | null): SerialClass[] {

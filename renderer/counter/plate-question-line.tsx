@@ -1,4 +1,5 @@
 import type { AskedReading } from '../../shared-schemas/fit-check.ts'
+import { wordAskChosen } from '../../shared-schemas/word-ask-chosen.ts'
 import { VerdictWord } from '../components/verdict-word.tsx'
 import { choicesOf } from './asked-choices.ts'
 import type { PlateQuestion } from './choose-plate-question.ts'
@@ -21,7 +22,9 @@ export function QuestionLine({ question, enquiry, onStep, onFill }: QuestionLine
   const sentence = isSpeltOut ? `Read ${listWords(question.readings.map(nameReading))}.` : question.sentence
   return (
     <div className="plate-question">
-      <p className="plate-question__sentence">{sentence}</p>
+      <p className="plate-question__sentence">
+        {[sentence, ...wordAskChosen(question.readings, question.chosen)].join(' ')}
+      </p>
       {answerable.map(({ asked, groups }) => (
         <div key={asked.reading} className="plate-question__answers">
           {isMeasured(asked) && <MeasuredField asked={asked} enquiry={enquiry} onStep={onStep} />}

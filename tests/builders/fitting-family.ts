@@ -33,6 +33,7 @@ export function makePart(given: Partial<FittingPart> = {}): FittingPart {
     verdict: 'fits',
     reasons: [],
     ask: [],
+    askChosen: null,
     alsoNeeds: [],
     supersededBy: null,
     cautions: [],

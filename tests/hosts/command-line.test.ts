@@ -86,6 +86,11 @@ test.each<[string, string[], Expected]>([
     { code: 1, stdout: /not decided yet[\s\S]*Find out:/ },
   ],
   [
+    'one that waits for two readings, of which neither would do alone',
+    ['fit', '--model', 'QV-1042', '--part', '00480122'],
+    { code: 1, stdout: /Find out:[\s\S]*No fewer readings would do: every smaller choice was tried\./ },
+  ],
+  [
     'one that nobody knows',
     ['fit', '--model', 'QV-1042/A', '--part', '77'],
     { code: 1, stdout: /no record/ },

@@ -1,4 +1,5 @@
 import { type FitAnswer, judgeFit } from '../../../shared-schemas/fit-check.ts'
+import { wordAskChosen } from '../../../shared-schemas/word-ask-chosen.ts'
 import { wordWhy } from '../../../shared-schemas/word-why.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Desk, Given } from './command.ts'
@@ -96,10 +97,7 @@ function writeAnswer(answer: FitAnswer): string {
       'Because',
       reasons.map(({ text, source }) => (source === null ? text : `${text} (${source})`)),
     ),
-    ...section(
-      'Find out',
-      ask.map(({ text }) => text),
-    ),
+    ...section('Find out', [...ask.map(({ text }) => text), ...wordAskChosen(ask, answer.askChosen)]),
     ...section(
       'Hint',
       hints.map(({ text }) => text),

@@ -14,7 +14,7 @@ const ninth: AskedReading = {
   text: 'Read character 9 of the model number.',
 }
 const waits = (name: string, ask: readonly AskedReading[]) =>
-  makeFamily(name, { verdict: 'ask', parts: [{ ask: [...ask] }] })
+  makeFamily(name, { verdict: 'ask', parts: [{ ask: [...ask], askChosen: 'fewest' }] })
 const nothing = { families: [], openFamily: undefined, part: undefined }
 
 test('nothing waits, nothing is asked', () => {
@@ -52,7 +52,7 @@ test('the family that is open asks its own question, with what its values mean',
       openFamily: open,
       part: undefined,
     }),
-  ).toEqual({ readings: [made], sentence: made.text })
+  ).toEqual({ readings: [made], sentence: made.text, chosen: 'fewest' })
 })
 
 test('the part in the hand goes before everything', () => {
@@ -64,6 +64,7 @@ test('the part in the hand goes before everything', () => {
     quantityPerAppliance: null,
     reasons: [],
     ask: [ninth],
+    askChosen: 'fewest',
     cautions: [],
     insteadTry: [],
     hints: [],
