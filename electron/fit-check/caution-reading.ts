@@ -11,6 +11,7 @@ export function cautionsOfReading(
   models: readonly ModelFacts[],
   readings: Readings,
 ): Caution[] {
+  if (models.length === 0) return []
   return [
     ...cautionLookalikes(open),
     ...cautionMade(models, readings),

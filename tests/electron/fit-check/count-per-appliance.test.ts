@@ -51,6 +51,25 @@ describe('one appliance takes the count of every position, and a source that say
     ],
     [
       [
+        [null, 2],
+        ['left', 2],
+        ['right', 1],
+      ],
+      3,
+      ['left', 'right'],
+    ],
+    [
+      [
+        ['left', 1],
+        [null, 4],
+        ['left', 3],
+        ['left', 2],
+      ],
+      4,
+      ['left'],
+    ],
+    [
+      [
         [null, 4],
         ['left', 1],
       ],

@@ -55,3 +55,96 @@ describe('the classes of an unknown serial are every way it may stand to the ran
     ],
   ])('%j', check)
 })
+
+describe('each class of an unknown serial is shown by a serial of it', () => {
+  const check = (ranges: SerialRange[], expected: [string | null, string][]) =>
+    expect(
+      classifySerials(ranges).map(({ example, inRange }) => [example, inRange.map(Number).join('')]),
+    ).toEqual(expected)
+  test.each<[string, SerialRange[], [string | null, string][]]>([
+    ['no range', [], [[null, '']]],
+    [
+      'an end that stands in one of two',
+      [
+        { from: '4000', to: '4999' },
+        { from: '4000', to: null },
+      ],
+      [
+        ['4000', '11'],
+        ['5000', '01'],
+        [null, '00'],
+      ],
+    ],
+    [
+      'an open beginning',
+      [
+        { from: null, to: '4999' },
+        { from: null, to: '3999' },
+      ],
+      [
+        ['3999', '11'],
+        ['4000', '10'],
+        [null, '00'],
+      ],
+    ],
+    [
+      'before the first end',
+      [
+        { from: '4000', to: null },
+        { from: null, to: '4999' },
+      ],
+      [
+        ['3999', '01'],
+        ['4000', '11'],
+        ['5000', '10'],
+        [null, '00'],
+      ],
+    ],
+    [
+      'leading zeros stay',
+      [
+        { from: '0010', to: '0099' },
+        { from: null, to: null },
+      ],
+      [
+        ['0009', '01'],
+        ['0010', '11'],
+        [null, '00'],
+      ],
+    ],
+    // A serial that lies in a range in whatever way is no class of its own when nothing is below zero.
+    [
+      'nothing is below zero',
+      [{ from: '0', to: null }],
+      [
+        ['0', '1'],
+        [null, '0'],
+      ],
+    ],
+    [
+      'letters have no neighbours',
+      [
+        { from: 'A100', to: 'A199' },
+        { from: 'A150', to: null },
+      ],
+      [
+        ['A100', '10'],
+        ['A150', '11'],
+        [null, '00'],
+      ],
+    ],
+    [
+      'marks in a serial are no part of it',
+      [
+        { from: '40-00', to: null },
+        { from: null, to: '50 00' },
+      ],
+      [
+        ['3999', '01'],
+        ['40-00', '11'],
+        ['5001', '10'],
+        [null, '00'],
+      ],
+    ],
+  ])('%s', (_title, ranges, expected) => check(ranges, expected))
+})
