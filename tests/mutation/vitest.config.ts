@@ -1,5 +1,16 @@
 import path from 'node:path'
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
+
+const slow = ['some-questions', 'choose-asked-readings', 'hint-from-sisters', 'find-families']
+
+/** The first test that notices a mutant ends its run, so those that take milliseconds go first. */
+class SlowLast extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const isSlow = ({ moduleId }: TestSpecification) => slow.some(name => moduleId.includes(`/${name}.`))
+    return [...files.filter(file => !isSlow(file)), ...files.filter(isSlow)]
+  }
+}
 
 /** Only what proves the fit check: every mutant is tried with these, so what does not judge it is left out. */
 export default defineConfig({
@@ -14,6 +25,9 @@ export default defineConfig({
     ],
     // Seconds over whole shops, for rules that are tested by themselves as well.
     exclude: ['tests/electron/fit-check/{fit-records,read-history,records-leave-verdicts}.test.ts'],
+    // A worker a file would take most of the time; no test leaves anything behind.
+    isolate: false,
+    sequence: { sequencer: SlowLast },
     setupFiles: ['tests/fixed-seed.ts'],
   },
 })
