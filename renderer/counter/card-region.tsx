@@ -1,10 +1,12 @@
-import { type RefObject, useCallback, useMemo } from 'react'
+import { type RefObject, useCallback, useMemo, useState } from 'react'
 import { ProblemNote } from '../components/problem-note.tsx'
 import { useLasting } from '../components/use-lasting.ts'
+import { questionOf, readingsOf } from './counter-enquiry.ts'
 import { filterFamilies } from './filter-families.ts'
 import { FitCard } from './fit-card.tsx'
 import { wordFamilies } from './outcome-words.ts'
 import { PartCheck } from './part-check.tsx'
+import { RowWhy } from './row-why.tsx'
 import type { Counter } from './use-counter.ts'
 import { mostListedTogether } from './use-counter-answers.ts'
 
@@ -26,6 +28,7 @@ export function CardRegion({ counter, filterField }: CardRegionProps) {
     [locations],
   )
   const openFamily = useCallback((family: string | null) => step({ do: 'open-family', family }), [step])
+  const [whyPart, setWhyPart] = useState<string>()
   const isWaiting = useLasting(answers.fitting.isFetching || answers.judged.isFetching)
   const problem = answers.judged.error ?? answers.fitting.error
   return (
@@ -42,7 +45,11 @@ export function CardRegion({ counter, filterField }: CardRegionProps) {
       )}
       {isWaiting && <p className="card__waiting">Working it out…</p>}
       {part !== undefined && (
-        <PartCheck answer={part} onTry={number => step({ do: 'type-part', part: number })} />
+        <PartCheck
+          answer={part}
+          readings={readingsOf(enquiry)}
+          onTry={number => step({ do: 'type-part', part: number })}
+        />
       )}
       {answers.isTooWide && (
         <p className="card__sentence">
@@ -64,7 +71,11 @@ export function CardRegion({ counter, filterField }: CardRegionProps) {
             isStale={answers.isListStale}
             filterField={filterField}
             onOpen={openFamily}
+            onWhy={setWhyPart}
           />
+          {whyPart !== undefined && (
+            <RowWhy part={whyPart} question={questionOf(enquiry)} onClose={() => setWhyPart(undefined)} />
+          )}
         </>
       )}
     </section>

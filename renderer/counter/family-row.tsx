@@ -11,10 +11,11 @@ interface FamilyRowProps {
   readonly shops: ReadonlySet<string>
   readonly isOpen: boolean
   readonly onToggle: () => void
+  readonly onWhy: (part: string) => void
 }
 
 /** One family in one line; opened, it shows every part with its reasons, and the cautions. */
-export function FamilyRow({ family, shops, isOpen, onToggle }: FamilyRowProps) {
+export function FamilyRow({ family, shops, isOpen, onToggle, onWhy }: FamilyRowProps) {
   const { name, verdict, quantityPerAppliance, positions, parts, cautions } = family
   const [best] = parts
   const detailId = `family-${family.family}`
@@ -24,6 +25,8 @@ export function FamilyRow({ family, shops, isOpen, onToggle }: FamilyRowProps) {
         type="button"
         className="family__line"
         data-family-line
+        data-why-part={best?.partNumber}
+        aria-keyshortcuts={best === undefined ? undefined : 'F9'}
         aria-expanded={isOpen}
         aria-controls={isOpen ? detailId : undefined}
         onClick={onToggle}
@@ -45,7 +48,7 @@ export function FamilyRow({ family, shops, isOpen, onToggle }: FamilyRowProps) {
           <CautionList cautions={cautions} />
           <ul className="family__parts">
             {groupParts(parts).map(group => (
-              <PartGroup key={group.shared.partNumber} group={group} />
+              <PartGroup key={group.shared.partNumber} group={group} onWhy={onWhy} />
             ))}
           </ul>
         </div>

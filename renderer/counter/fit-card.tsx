@@ -2,6 +2,7 @@ import { type KeyboardEvent, memo, type RefObject } from 'react'
 import type { FittingFamily } from '../../shared-schemas/fit-check.ts'
 import { FamilyRow } from './family-row.tsx'
 import { groupFamilies } from './group-families.ts'
+import { askWhyOfRow } from './row-why.tsx'
 
 interface FitCardProps {
   readonly families: readonly FittingFamily[]
@@ -10,10 +11,12 @@ interface FitCardProps {
   readonly isStale: boolean
   readonly filterField: RefObject<HTMLInputElement | null>
   readonly onOpen: (family: string | null) => void
+  readonly onWhy: (part: string) => void
 }
 
 /**
- * What fits, in groups by what it does. Arrows go from line to line; the first one leads back to the filter.
+ * What fits, in groups by what it does. Arrows go from line to line; the first one leads back to the filter. F9 opens
+ * the reasoning of the line's part.
  * Drawn anew only when something of it changes: a key in the plate must not wait for a long list.
  */
 export const FitCard = memo(function FitCard({
@@ -23,6 +26,7 @@ export const FitCard = memo(function FitCard({
   isStale,
   filterField,
   onOpen,
+  onWhy,
 }: FitCardProps) {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys act for the lines inside, which are buttons
@@ -30,7 +34,10 @@ export const FitCard = memo(function FitCard({
       className="fit-list"
       data-stale={isStale || undefined}
       aria-busy={isStale}
-      onKeyDown={event => walkLines(event, filterField.current)}
+      onKeyDown={event => {
+        walkLines(event, filterField.current)
+        askWhyOfRow(event, onWhy)
+      }}
     >
       <ColumnNames />
       {groupFamilies(families).map(group => (
@@ -43,6 +50,7 @@ export const FitCard = memo(function FitCard({
                 family={family}
                 shops={shops}
                 isOpen={family.family === openFamily}
+                onWhy={onWhy}
                 onToggle={() => onOpen(family.family === openFamily ? null : family.family)}
               />
             ))}

@@ -1,17 +1,20 @@
 import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
+import type { PlateReadings } from '../../shared-schemas/plate-reading.ts'
 import { AskedAndNeeded } from '../components/asked-and-needed.tsx'
 import { CautionList } from '../components/caution-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
+import { HistoryView } from './history-view.tsx'
 import { RecordFit } from './record-fit.tsx'
 import { WhyView } from './why-view.tsx'
 
 interface PartCheckProps {
   readonly answer: FitAnswer
+  readonly readings: PlateReadings
   readonly onTry: (part: string) => void
 }
 
 /** The verdict on the part in the customer's hand, with everything it rests on. */
-export function PartCheck({ answer, onTry }: PartCheckProps) {
+export function PartCheck({ answer, readings, onTry }: PartCheckProps) {
   const { verdict, part, reasons, ask, alsoNeeds, insteadTry, cautions, quantityPerAppliance, hints } = answer
   return (
     <section className={`part-check part-check--${verdict}`} aria-label="Part in the hand">
@@ -48,6 +51,7 @@ export function PartCheck({ answer, onTry }: PartCheckProps) {
           </p>
         )}
         <WhyView answer={answer} />
+        <HistoryView answer={answer} readings={readings} />
         <RecordFit key={`${answer.model?.modelId} ${part.partNumber}`} answer={answer} />
       </div>
       <CautionList cautions={cautions} />

@@ -3,13 +3,27 @@ import { type FormEvent, useEffect, useId, useState } from 'react'
 import type { FitAnswer } from '../../shared-schemas/fit-check.ts'
 import { ask } from '../bridge/client.ts'
 import { KeyHint } from '../components/key-hint.tsx'
-import { type Became, becameWords, findMissing, type Told, tellOf } from './tell-what-became.ts'
+import {
+  becameWords,
+  findCorrection,
+  findMissing,
+  listChoices,
+  type Told,
+  tellOf,
+  wordsAsked,
+} from './tell-what-became.ts'
 
-/** F7: what became of this part in this model, for the next one who asks: it was fitted, came back, or that is settled. */
+/**
+ * F7: what became of this part in this model, for the next one who asks: it was fitted, came back, or that is settled;
+ * or it must not go in at all, against the catalogue, and that is withdrawn again.
+ */
 export function RecordFit({ answer }: { readonly answer: FitAnswer }) {
   const [isOpen, setOpen] = useState(false)
   const [recorded, setRecorded] = useState('')
-  useRecordKey(() => setOpen(true))
+  useRecordKey(() => {
+    setRecorded('')
+    setOpen(true)
+  })
   if (answer.model === null || answer.part.partNumber === null) return null
   if (isOpen)
     return (
@@ -21,8 +35,15 @@ export function RecordFit({ answer }: { readonly answer: FitAnswer }) {
         }}
       />
     )
+  const correction = answer.verdict === 'does-not-fit' ? findCorrection(answer) : undefined
   return (
     <>
+      {correction !== undefined && (
+        <p>
+          Refused by a correction of this shop ({correction.source}). It can be withdrawn, and stays in the
+          history.
+        </p>
+      )}
       <button
         type="button"
         className="plain-button"
@@ -32,7 +53,8 @@ export function RecordFit({ answer }: { readonly answer: FitAnswer }) {
           setOpen(true)
         }}
       >
-        What became of it… <KeyHint>F7</KeyHint>
+        {correction === undefined ? 'What became of it…' : 'Withdraw, or record what became of it…'}{' '}
+        <KeyHint>F7</KeyHint>
       </button>
       <span role="status">{recorded}</span>
     </>
@@ -45,19 +67,25 @@ interface RecordFormProps {
 }
 
 function RecordForm({ answer, onDone }: RecordFormProps) {
-  const [told, setTold] = useState<Told>({ became: 'confirmed', job: '', words: '', initials: '' })
+  const correction = findCorrection(answer)
+  // What a correction refuses was hardly fitted: most likely the correction itself is what is wrong.
+  const becameFirst =
+    answer.verdict === 'does-not-fit' && correction !== undefined ? 'withdrawn' : 'confirmed'
+  const [told, setTold] = useState<Told>({ became: becameFirst, job: '', words: '', initials: '' })
   const [missing, setMissing] = useState<string>()
   const client = useQueryClient()
+  // Every verdict on the part may carry one caution more or less now.
+  const askAnew = () =>
+    client.invalidateQueries({ predicate: ({ queryKey }) => `${queryKey[0]}`.startsWith('fit-check.') })
   const record = useMutation({
     mutationFn: () => tellOf(answer, told, ask),
     networkMode: 'always',
     onSuccess: async () => {
-      // Every verdict on the part may carry one caution more or less now.
-      await client.invalidateQueries({
-        predicate: ({ queryKey }) => `${queryKey[0]}`.startsWith('fit-check.'),
-      })
+      await askAnew()
       onDone(`Recorded: ${becameWords[told.became]}.`)
     },
+    // What was refused, somebody else has changed meanwhile.
+    onError: askAnew,
   })
   const onSubmit = (event: FormEvent) => {
     event.preventDefault()
@@ -66,15 +94,11 @@ function RecordForm({ answer, onDone }: RecordFormProps) {
     if (missing === undefined && !record.isPending) record.mutate()
   }
   const change = (part: Partial<Told>) => setTold(before => ({ ...before, ...part }))
-  const isReturned = answer.cautions.some(({ recordId }) => recordId !== undefined)
-  const choices: readonly Became[] = isReturned
-    ? ['confirmed', 'wrong-fit', 'settled']
-    : ['confirmed', 'wrong-fit']
   return (
     <form className="record-fit" aria-label="What became of it" onSubmit={onSubmit}>
       <fieldset className="record-fit__choices">
         <legend>What became of it</legend>
-        {choices.map(became => (
+        {listChoices(answer).map(became => (
           <label key={became}>
             <input
               type="radio"
@@ -88,12 +112,21 @@ function RecordForm({ answer, onDone }: RecordFormProps) {
           </label>
         ))}
       </fieldset>
-      {told.became !== 'settled' && (
+      {told.became === 'excluded' && (
+        <p>Corrects the catalogue: from now on the verdict is “Does not fit”, whatever a supplier lists.</p>
+      )}
+      {told.became === 'withdrawn' && correction !== undefined && (
+        <p>
+          Withdraws <span className="number">{correction.part}</span>: {correction.source}. Both stay in the
+          history.
+        </p>
+      )}
+      {(told.became === 'confirmed' || told.became === 'wrong-fit') && (
         <RecordField label="Job" value={told.job} longest={40} onType={job => change({ job })} />
       )}
       {told.became !== 'confirmed' && (
         <RecordField
-          label={told.became === 'settled' ? 'How it was settled' : 'Why it did not fit'}
+          label={wordsAsked[told.became]}
           value={told.words}
           longest={400}
           onType={words => change({ words })}

@@ -14,6 +14,13 @@ test.each<[string, Partial<Told>, RegExp | undefined]>([
   ['a return without a reason', { became: 'wrong-fit', job: 'J1' }, /Say why it did not fit/],
   ['a settled return with how', { became: 'settled', words: 'wrong bag' }, undefined],
   ['a settled return without how', { became: 'settled', words: '  ' }, /Say how the return was settled/],
+  ['a correction with its reason', { became: 'excluded', words: 'fouls the sump' }, undefined],
+  ['a correction without a reason', { became: 'excluded', words: ' ' }, /Say why it must not go into/],
+  [
+    'a withdrawal without a reason',
+    { became: 'withdrawn', job: 'J1' },
+    /Say why the correction is withdrawn/,
+  ],
   ['nobody’s initials', { job: 'J1', initials: '' }, /Sign with your initials/],
   ['initials that are a number', { job: 'J1', initials: '12' }, /Sign with your initials/],
   ['blanks round initials', { job: 'J1', initials: ' cd ' }, undefined],
