@@ -75,10 +75,9 @@ function PartRow({ part, onWhy }: PartRowProps) {
           data-why-part={partNumber}
           aria-keyshortcuts="F9"
           aria-haspopup="dialog"
-          aria-label={`Whole reasoning of ${partNumber}`}
           onClick={() => onWhy(partNumber)}
         >
-          Why <KeyHint>F9</KeyHint>
+          Why<span className="unseen"> {partNumber}</span> <KeyHint>F9</KeyHint>
         </button>
       </td>
     </tr>
