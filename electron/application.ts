@@ -14,6 +14,7 @@ import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
+import { vanCountsHandlers } from './van-counts/handlers.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
 export interface Surroundings {
@@ -102,6 +103,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         readLastPaid: () => new Map(),
       }),
       ...stockLedgerHandlers(shop),
+      ...vanCountsHandlers(shop),
     },
   }
 }

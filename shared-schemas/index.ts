@@ -3,13 +3,7 @@ import { readStartUp } from './application.ts'
 import { loadFiles, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
-import {
-  addExclusion,
-  readHistory,
-  recordFit,
-  settleWrongFit,
-  withdrawCorrection,
-} from './fit-records.ts'
+import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
 import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
@@ -26,6 +20,7 @@ import {
   reverseMovement,
   setBin,
 } from './stock-ledger.ts'
+import { beginCount, explainVariance, listCounts, postCount, readCount, recordReading } from './van-counts.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
 export const requests = [
@@ -56,6 +51,12 @@ export const requests = [
   readStockValue,
   exportLedger,
   importLedger,
+  beginCount,
+  recordReading,
+  readCount,
+  explainVariance,
+  postCount,
+  listCounts,
   readOrder,
   checkOrder,
   overrideStop,

@@ -45,6 +45,12 @@ export function wordProblem(problem: Problem): string {
       return `Movement ${problem.movementId} was taken back already, by ${problem.by}.`
     case 'movement-told-otherwise':
       return `${problem.file} tells movement ${problem.movementId} otherwise than the book here. Nothing was taken in; have the file written again.`
+    case 'count-not-found':
+      return `There is no count ${problem.countId}. Begin one, or choose one from the list.`
+    case 'count-posted-already':
+      return `That count was posted on ${problem.postedAt.slice(0, 10)}. Begin a new one to count again.`
+    case 'nothing-counted':
+      return `Nothing was counted in ${problem.location} yet, so there is nothing to post.`
     case 'reservation-not-open':
       return `Reservation ${problem.reservationId} is not open: it was taken or released, or never was.`
     case 'ledger-names-unknown':

@@ -48,6 +48,9 @@ export const problem = z.discriminatedUnion('code', [
   z.object({ code: z.literal('movement-is-reversal'), movementId: z.string() }),
   z.object({ code: z.literal('movement-reversed-already'), movementId: z.string(), by: z.string() }),
   z.object({ code: z.literal('movement-told-otherwise'), file: z.string(), movementId: z.string() }),
+  z.object({ code: z.literal('count-not-found'), countId: z.string() }),
+  z.object({ code: z.literal('count-posted-already'), countId: z.string(), postedAt: z.string() }),
+  z.object({ code: z.literal('nothing-counted'), location: z.string() }),
   z.object({ code: z.literal('reservation-not-open'), reservationId: z.string() }),
   z.object({
     code: z.literal('ledger-names-unknown'),

@@ -29,6 +29,7 @@ const deltasOfMovements = (condition: string) => `
   WHERE from_location_id IS NOT NULL AND ${condition.replaceAll('location_id', 'from_location_id')}`
 
 const onHandRow = z.object({
+  part_id: partId,
   location: z.string(),
   name: z.string(),
   part_number: z.string(),
@@ -54,7 +55,7 @@ export function listOnHand(database: ReadableDatabase, { locationId, partId, bef
   const bound: Bindable[] = [...asked.map(({ value }) => value), ...(before === null ? [] : [before])]
   const rows = database.rows(
     onHandRow,
-    `SELECT location, location.name, part_number, ${binOf('stock')} AS bin, on_hand
+    `SELECT part_id, location, location.name, part_number, ${binOf('stock')} AS bin, on_hand
      FROM (SELECT location_id, part_id, sum(delta) AS on_hand
            FROM (${before === null ? deltas(condition, 'by arrival') : deltasOfMovements(early)})
            GROUP BY location_id, part_id HAVING on_hand <> 0) AS stock
@@ -63,6 +64,7 @@ export function listOnHand(database: ReadableDatabase, { locationId, partId, bef
     ...bound,
   )
   return rows.map(row => ({
+    partId: row.part_id,
     location: row.location,
     locationName: row.name,
     partNumber: row.part_number,
@@ -76,6 +78,17 @@ const binOf = (stock: string) => `nullif(ifnull(
   (SELECT bin FROM bin WHERE bin.location_id = ${stock}.location_id AND bin.part_id = ${stock}.part_id),
   (SELECT bin FROM opening_stock AS opening
    WHERE opening.location_id = ${stock}.location_id AND opening.part_id = ${stock}.part_id)), '')`
+
+/** What the book has in one location by part; a part that sums to nothing is left out. */
+export function readBook(database: ReadableDatabase, locationId: number): ReadonlyMap<number, number> {
+  return new Map(
+    database.tuples<[number, number]>(
+      `SELECT part_id, sum(delta) AS on_hand FROM (${deltas('location_id = ?1', 'by arrival')})
+       GROUP BY part_id HAVING on_hand <> 0`,
+      locationId,
+    ),
+  )
+}
 
 const sumRow = z.object({ on_hand: z.int() })
 

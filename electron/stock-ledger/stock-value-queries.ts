@@ -6,13 +6,13 @@ import { type CostEvent, type PartCost, reckonCost, wordAmount } from './stock-v
 /** What the stock of a location, or all of it, is worth: pieces by the book times the cost of the part in the whole shop. */
 export function readStockValue(
   database: ReadableDatabase,
-  onHand: readonly { readonly partNumber: string; readonly quantity: number }[],
+  onHand: readonly { readonly partId: number; readonly quantity: number }[],
 ): Output<'stock-ledger.read-stock-value'> {
   const costs = readCosts(database)
   let [pieces, piecesWithoutCost, atLast, atAverage] = [0, 0, new Big(0), new Big(0)]
-  for (const { partNumber, quantity } of onHand) {
+  for (const { partId, quantity } of onHand) {
     pieces += quantity
-    const { last, average } = costs.get(partNumber) ?? noCost
+    const { last, average } = costs.get(partId) ?? noCost
     if (last === null || average === null) piecesWithoutCost += quantity
     else {
       atLast = atLast.plus(last.times(quantity))
@@ -24,20 +24,20 @@ export function readStockValue(
 
 const noCost: PartCost = { last: null, average: null }
 
-/** By part number. Only parts for which something was paid have a cost, and only theirs are read. */
-function readCosts(database: ReadableDatabase): ReadonlyMap<string, PartCost> {
-  const events = new Map<string, CostEvent[]>()
-  const rows = database.tuples<[string, number, string | null]>(
-    `SELECT part_number, CASE WHEN to_location_id IS NULL THEN -quantity ELSE quantity END, unit_cost
-     FROM movement CROSS JOIN part USING (part_id)
+/** Only parts for which something was paid have a cost, and only theirs are read. */
+export function readCosts(database: ReadableDatabase): ReadonlyMap<number, PartCost> {
+  const events = new Map<number, CostEvent[]>()
+  const rows = database.tuples<[number, number, string | null]>(
+    `SELECT part_id, CASE WHEN to_location_id IS NULL THEN -quantity ELSE quantity END, unit_cost
+     FROM movement
      WHERE kind <> 'transfer'
        AND part_id IN (SELECT part_id FROM movement WHERE unit_cost IS NOT NULL)
      ORDER BY movement_id`,
   )
-  for (const [partNumber, quantity, unitCost] of rows) {
-    const ofPart = events.get(partNumber) ?? []
-    ofPart.push({ quantity, unitCost })
-    events.set(partNumber, ofPart)
+  for (const [partId, quantity, unitCost] of rows) {
+    const ofPart = events.get(partId)
+    if (ofPart === undefined) events.set(partId, [{ quantity, unitCost }])
+    else ofPart.push({ quantity, unitCost })
   }
-  return new Map([...events].map(([partNumber, ofPart]) => [partNumber, reckonCost(ofPart)]))
+  return new Map([...events].map(([partId, ofPart]) => [partId, reckonCost(ofPart)]))
 }

@@ -14,7 +14,7 @@ const capability = (name: string, others: readonly string[] = []): Place => ({
   name,
   holds: [`electron/${name}`],
   mayImport: ['shared-schemas', 'requests', 'database handles', ...others],
-  packages: [zod, /^fuse\.js$/, /^papaparse$/, node],
+  packages: [zod, /^fuse\.js$/, /^papaparse$/, /^big\.js$/, node],
 })
 
 const capabilities: readonly Place[] = [

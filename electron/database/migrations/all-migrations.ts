@@ -4,6 +4,7 @@ import { fitRecords } from './0003-fit-records.ts'
 import { kitsAndPairs } from './0004-kits-and-pairs.ts'
 import { loadLog } from './0008-load-log.ts'
 import { ledger } from './0009-ledger.ts'
+import { stockCounts } from './0010-stock-counts.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -13,4 +14,5 @@ export const migrations: readonly string[] = [
   kitsAndPairs,
   loadLog,
   ledger,
+  stockCounts,
 ]

@@ -1,6 +1,7 @@
 import { backup, restore, verify } from './care-commands.ts'
 import { check } from './check-command.ts'
 import type { Command } from './command.ts'
+import { count } from './count-command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
@@ -22,6 +23,7 @@ export const commands: readonly Command[] = [
   check,
   move,
   onhand,
+  count,
   backup,
   restore,
   verify,

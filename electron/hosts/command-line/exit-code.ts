@@ -29,6 +29,9 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'movement-reversed-already':
     case 'movement-told-otherwise':
     case 'reservation-not-open':
+    case 'count-not-found':
+    case 'count-posted-already':
+    case 'nothing-counted':
     case 'ledger-names-unknown':
     case 'load-stopped':
     case 'load-not-found':

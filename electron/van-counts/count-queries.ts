@@ -1,0 +1,188 @@
+import { z } from 'zod'
+import type { Bindable, ReadableDatabase, WritableDatabase } from '../database/handles.ts'
+import type { MovementStamp } from '../stock-ledger/append-movements.ts'
+
+const countRow = z.object({
+  count_id: z.string(),
+  location_id: z.int(),
+  location: z.string(),
+  begun_at: z.string(),
+  initials: z.string(),
+  posted_at: z.string().nullable(),
+})
+
+export interface FoundCount {
+  readonly countId: string
+  readonly locationId: number
+  readonly location: string
+  readonly begunAt: string
+  readonly initials: string
+  readonly postedAt: string | null
+}
+
+const counts = `SELECT count_id, location_id, location, begun_at, stock_count.initials, posted_at
+  FROM stock_count CROSS JOIN location USING (location_id) LEFT JOIN count_posting USING (count_id)`
+
+export function findCount(database: ReadableDatabase, countId: string): FoundCount | undefined {
+  const row = database.row(countRow, `${counts} WHERE count_id = ?`, countId)
+  return row && asCount(row)
+}
+
+/** The count of a location that was begun and not posted yet. */
+export function findOpenCount(database: ReadableDatabase, locationId: number): FoundCount | undefined {
+  const row = database.row(
+    countRow,
+    `${counts} WHERE location_id = ? AND posted_at IS NULL ORDER BY count_id DESC LIMIT 1`,
+    locationId,
+  )
+  return row && asCount(row)
+}
+
+/** Counts of one location or of all, the latest first. */
+export function listFoundCounts(database: ReadableDatabase, locationId: number | null): FoundCount[] {
+  const where = locationId === null ? '' : 'WHERE location_id = ?'
+  const bound = locationId === null ? [] : [locationId]
+  return database.rows(countRow, `${counts} ${where} ORDER BY count_id DESC`, ...bound).map(asCount)
+}
+
+function asCount(row: z.output<typeof countRow>): FoundCount {
+  return {
+    countId: row.count_id,
+    locationId: row.location_id,
+    location: row.location,
+    begunAt: row.begun_at,
+    initials: row.initials,
+    postedAt: row.posted_at,
+  }
+}
+
+/** When the location was last counted and the count posted; null for never. */
+export function readLastPosted(database: ReadableDatabase, locationId: number): string | null {
+  return (
+    database.row(
+      z.object({ posted_at: z.string().nullable() }),
+      'SELECT max(posted_at) AS posted_at FROM count_posting JOIN stock_count USING (count_id) WHERE location_id = ?',
+      locationId,
+    )?.posted_at ?? null
+  )
+}
+
+export function appendCount(
+  database: WritableDatabase,
+  { newId, now, device }: MovementStamp,
+  { locationId, initials }: { readonly locationId: number; readonly initials: string },
+): string {
+  const countId = newId()
+  database.run(
+    'INSERT INTO stock_count (count_id, location_id, begun_at, device, initials) VALUES (?, ?, ?, ?, ?)',
+    ...[countId, locationId, now().toISOString(), device, initials],
+  )
+  return countId
+}
+
+export interface Reading {
+  readonly partId: number
+  readonly counted: number
+  /** What the book had at the moment of the reading. */
+  readonly book: number
+  readonly initials: string
+}
+
+export function appendReading(
+  database: WritableDatabase,
+  { newId, now, device }: MovementStamp,
+  countId: string,
+  { partId, counted, book, initials }: Reading,
+): void {
+  database.run(
+    `INSERT INTO count_reading (reading_id, count_id, part_id, counted, book, recorded_at, device, initials)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[newId(), countId, partId, counted, book, now().toISOString(), device, initials],
+  )
+}
+
+const readingRow = z.object({
+  part_id: z.int(),
+  counted: z.int(),
+  book: z.int(),
+  recorded_at: z.string(),
+  readings: z.int(),
+})
+
+export interface LastReading {
+  readonly partId: number
+  readonly counted: number
+  readonly book: number
+  readonly readAt: string
+  /** How often the part was read in this count. */
+  readonly readings: number
+}
+
+/** The last reading of each part of a count. SQLite takes the other columns from the row of the maximum. */
+export function listLastReadings(
+  database: ReadableDatabase,
+  countId: string,
+  partId: number | null = null,
+): LastReading[] {
+  const bound: Bindable[] = partId === null ? [countId] : [countId, partId]
+  return database
+    .rows(
+      readingRow,
+      `SELECT part_id, counted, book, recorded_at, count(*) AS readings, max(reading_id) AS last FROM count_reading
+       WHERE count_id = ?${partId === null ? '' : ' AND part_id = ?'} GROUP BY part_id ORDER BY part_id`,
+      ...bound,
+    )
+    .map(row => ({
+      partId: row.part_id,
+      counted: row.counted,
+      book: row.book,
+      readAt: row.recorded_at,
+      readings: row.readings,
+    }))
+}
+
+const partRow = z.object({
+  part_id: z.int(),
+  part_number: z.string(),
+  family_id: z.int(),
+  family: z.string(),
+  description: z.string(),
+  bin: z.string().nullable(),
+})
+
+export interface CountedPart {
+  readonly partId: number
+  readonly partNumber: string
+  readonly familyId: number
+  readonly family: string
+  readonly description: string
+  readonly bin: string | null
+}
+
+/** What is printed beside the number of each of these parts on the sheet of a location, in the order of its bins. */
+export function listCountedParts(
+  database: ReadableDatabase,
+  locationId: number,
+  partIds: readonly number[],
+): CountedPart[] {
+  return database
+    .rows(
+      partRow,
+      `SELECT part_id, part_number, family_id, family.name AS family, description,
+         nullif(ifnull((SELECT bin FROM bin WHERE bin.location_id = ?2 AND bin.part_id = part.part_id),
+           (SELECT bin FROM opening_stock AS opening
+            WHERE opening.location_id = ?2 AND opening.part_id = part.part_id)), '') AS bin
+       FROM json_each(?1) AS asked CROSS JOIN part ON part_id = asked.value CROSS JOIN family USING (family_id)
+       ORDER BY bin IS NULL, bin, part_number`,
+      JSON.stringify(partIds),
+      locationId,
+    )
+    .map(row => ({
+      partId: row.part_id,
+      partNumber: row.part_number,
+      familyId: row.family_id,
+      family: row.family,
+      description: row.description,
+      bin: row.bin,
+    }))
+}

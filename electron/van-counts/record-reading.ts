@@ -1,0 +1,71 @@
+import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
+import { inTransaction } from '../database/handles.ts'
+import { Refusal } from '../requests/refusal.ts'
+import { locationNamed, partNumbered } from '../stock-ledger/named-things.ts'
+import { readOnHand } from '../stock-ledger/on-hand-queries.ts'
+import type { RecordingShop } from '../stock-ledger/record-movement.ts'
+import {
+  appendCount,
+  appendReading,
+  type FoundCount,
+  findCount,
+  findOpenCount,
+  listLastReadings,
+} from './count-queries.ts'
+import { appendExplanation } from './explanation-queries.ts'
+
+/** Begins the count of a location, or goes on with the one that is open. */
+export function beginCount(
+  shop: RecordingShop,
+  { location, initials = '' }: CheckedInput<'van-counts.begin-count'>,
+): Output<'van-counts.begin-count'> {
+  return inTransaction(shop.database, database => {
+    const { locationId } = locationNamed(database, location)
+    const open = findOpenCount(database, locationId)
+    if (open !== undefined) return { countId: open.countId, isNew: false }
+    return { countId: appendCount(database, shop, { locationId, initials }), isNew: true }
+  })
+}
+
+/** Takes one reading, and fixes it against the book of this moment. */
+export function recordReading(
+  shop: RecordingShop,
+  { countId, part, pieces, how, initials = '' }: CheckedInput<'van-counts.record-reading'>,
+): Output<'van-counts.record-reading'> {
+  return inTransaction(shop.database, database => {
+    const { locationId } = openCount(findCount(database, countId), countId)
+    const { partId, partNumber } = partNumbered(database, part)
+    const [before] = how === 'add' ? listLastReadings(database, countId, partId) : []
+    const counted = (before?.counted ?? 0) + pieces
+    const book = readOnHand(database, locationId, partId)
+    // What was read before lay there under the book of its own moment; what moved since is not on the shelf any more.
+    const movedSince = before === undefined ? 0 : book - before.book
+    appendReading(database, shop, countId, {
+      partId,
+      counted: Math.max(0, counted + movedSince),
+      book,
+      initials,
+    })
+    return { partNumber, counted: Math.max(0, counted + movedSince) }
+  })
+}
+
+/** Keeps what staff say a variance is. */
+export function explainVariance(
+  shop: RecordingShop,
+  { countId, part, kind, detail, initials = '' }: CheckedInput<'van-counts.explain-variance'>,
+): Output<'van-counts.explain-variance'> {
+  return inTransaction(shop.database, database => {
+    openCount(findCount(database, countId), countId)
+    const { partId, partNumber } = partNumbered(database, part)
+    appendExplanation(database, shop, countId, { partId, kind, detail, initials })
+    return { partNumber }
+  })
+}
+
+function openCount(count: FoundCount | undefined, countId: string): FoundCount {
+  if (count === undefined) throw new Refusal({ code: 'count-not-found', countId })
+  if (count.postedAt !== null)
+    throw new Refusal({ code: 'count-posted-already', countId, postedAt: count.postedAt })
+  return count
+}
