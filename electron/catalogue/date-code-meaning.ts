@@ -16,7 +16,7 @@ export function readMeanings(means: string): ReadonlyMap<DateGroup, Meaning> | u
   if (means.trim() === '') return new Map()
   const list = readList(means)
   if (list !== undefined) return new Map([['year', list]])
-  const said = means.split(';').map(one => readSaid(one.trim()))
+  const said = means.split(';').map(readSaid)
   return said.every(one => one !== undefined) ? new Map(said) : undefined
 }
 

@@ -25,7 +25,7 @@ export function readValue(text: string, unit: string): StatedValue | undefined {
 
 /** Words compare without case and spaces: `G 3/4` is `g3/4`, and never `3/4 GHT`. */
 function squeezeWords(words: string): string {
-  return words.toUpperCase().replace(/\s+/g, '')
+  return words.toUpperCase().replace(/\s/g, '')
 }
 
 const numberText = '[+-]?\\d+(?:\\.\\d+)?'
@@ -37,7 +37,7 @@ const alternating = /\s*(~|∼|AC)$/i
 function readInterval(text: string, unit: string): Interval | undefined {
   const found = measured.exec(text)
   if (found === null) return undefined
-  const factor = unitFactor((found[3] ?? unit).replace(alternating, '').trim(), unit)
+  const factor = unitFactor((found[3] ?? unit).replace(alternating, ''), unit)
   if (factor === undefined) return undefined
   const low = Number(found[1]) * factor
   const high = found[2] === undefined ? low : Number(found[2]) * factor
@@ -68,7 +68,7 @@ const baseUnits = ['V', 'Hz', 'W', 'F', 'Ω', 'A', 'bar', 'Pa', 'm', 'mm', '°C'
 
 /** `nF` is F with -9. A word that is no unit with a prefix, such as `pins`, stands for itself. */
 function splitUnit(written: string): { readonly base: string; readonly power: number } {
-  const unit = written.normalize('NFKC').replace(/^ohms?$|ohms?$/i, 'Ω')
+  const unit = written.normalize('NFKC').replace(/ohms?$/i, 'Ω')
   for (const base of baseUnits) {
     const power = prefixPowers[unit.slice(0, unit.length - base.length)]
     if (unit.endsWith(base) && power !== undefined) return { base, power }

@@ -42,7 +42,8 @@ function compareWords({ rule }: AttributeRule, offered: StatedValue, wanted: Sta
 function compareClasses(rule: 'at-least' | 'at-most', offered: string, wanted: string): Agreement {
   const [one, other] = [classOf(offered), classOf(wanted)]
   if (one === undefined || other === undefined || one.series !== other.series) return 'unknown'
-  return (rule === 'at-least') === one.number > other.number ? 'agrees' : 'disagrees'
+  const isEnough = rule === 'at-least' ? one.number >= other.number : one.number <= other.number
+  return isEnough ? 'agrees' : 'disagrees'
 }
 
 function classOf(words: string): { readonly series: string; readonly number: number } | undefined {

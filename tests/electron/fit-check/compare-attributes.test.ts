@@ -73,6 +73,7 @@ describe('the part and the appliance are compared by the rule of their family, i
     [{ unit: '°C' }, String(-0.1 - 0.2), '-0.3', 'agrees'],
     [{ rule: 'equal' }, '230.001', '230', 'disagrees'],
     [{ rule: 'equal' }, '0', '0', 'agrees'],
+    [{ unit: 'mm' }, '0.001', '0.0010005', 'disagrees'],
     // Classes have an order within their series; other words have none.
     [{ unit: '', rule: 'at-least' }, 'S3', 'S2', 'agrees'],
     [{ unit: '', rule: 'at-least' }, 'S2', 'S3', 'disagrees'],
@@ -87,6 +88,8 @@ describe('the part and the appliance are compared by the rule of their family, i
     [{ unit: '', rule: 'at-least' }, '3', '2', 'unknown'],
     [{ unit: '', rule: 'at-least' }, 'S3X', 'S2', 'unknown'],
     [{ unit: '', rule: 'at-least' }, '1S3', 'S2', 'unknown'],
+    [{ unit: '', rule: 'at-least' }, 'S02', 'S2', 'agrees'],
+    [{ unit: '', rule: 'at-most' }, 'S02', 'S2', 'agrees'],
     [{ unit: '', rule: 'equal' }, 'S3', 'S2', 'disagrees'],
     [{ unit: '', rule: 'within' }, 'S3', 'S2', 'disagrees'],
     [{ unit: '', rule: 'covers' }, 'S3', 'S2', 'disagrees'],
