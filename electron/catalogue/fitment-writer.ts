@@ -1,5 +1,9 @@
 import { z } from 'zod'
 import type { WritableDatabase } from '../database/handles.ts'
+import { isAnythingSaid } from './fitments/fitment-queries.ts'
+import { GatheredPairs } from './fitments/gathered-pairs.ts'
+import { finishAtOnce } from './fitments/take-breaths.ts'
+import { type TermsChange, writeFitments } from './fitments/write-fitments.ts'
 
 /**
  * The one place that says something of a model or takes it back, so that what changed is kept with its date. A
@@ -14,33 +18,36 @@ export class FitmentWriter {
   constructor(database: WritableDatabase) {
     this.#database = database
     this.loadRunId = readNextRunId(database)
-    this.isFirst = database.row(z.object({ one: z.int() }), anyFitmentEver) === undefined
+    this.isFirst =
+      !isAnythingSaid(database) &&
+      database.row(z.object({ one: z.int() }), 'SELECT 1 AS one FROM load_run WHERE first_fitments = 1') ===
+        undefined
   }
 
   /** Says these terms of the model; false where they were said already. */
   say(modelId: number, termsId: number): boolean {
-    const isNew = this.#database.run(addFitment, modelId, termsId).changes > 0
-    if (isNew) this.#record(modelId, termsId, 'said')
-    return isNew
+    const change = { termsId, said: Uint32Array.of(modelId), withdrawn: new Uint32Array() }
+    return finishAtOnce(this.write([change])).some(({ said }) => said.length > 0)
   }
 
   /** Takes these terms back from the model; false where they were not said. */
   withdraw(modelId: number, termsId: number): boolean {
-    const wasSaid = this.#database.run(removeFitment, modelId, termsId).changes > 0
-    if (wasSaid) this.#record(modelId, termsId, 'withdrawn')
-    return wasSaid
+    const change = { termsId, said: new Uint32Array(), withdrawn: Uint32Array.of(modelId) }
+    return finishAtOnce(this.write([change])).some(({ withdrawn }) => withdrawn.length > 0)
   }
 
-  #record(modelId: number, termsId: number, change: 'said' | 'withdrawn'): void {
-    if (!this.isFirst) this.#database.run(addChange, modelId, termsId, this.loadRunId, change)
+  /** Says terms of models, pair by pair in any order; said already does no harm. */
+  sayAll(pairs: Iterable<readonly [modelId: number, termsId: number]>): void {
+    const gathered = new GatheredPairs()
+    for (const [modelId, termsId] of pairs) gathered.add(modelId, termsId)
+    finishAtOnce(this.write(gathered.asSaid()))
+  }
+
+  /** Writes many changes, and yields how far it has come; gives what of them was new. */
+  write(changes: readonly TermsChange[]): Generator<number, TermsChange[]> {
+    return writeFitments(this.#database, changes, this.isFirst ? null : this.loadRunId)
   }
 }
-
-const anyFitmentEver = `SELECT 1 AS one WHERE EXISTS (SELECT 1 FROM fitment)
-  OR EXISTS (SELECT 1 FROM load_run WHERE first_fitments = 1)`
-const addFitment = 'INSERT INTO fitment (model_id, terms_id) VALUES (?, ?) ON CONFLICT DO NOTHING'
-const removeFitment = 'DELETE FROM fitment WHERE model_id = ? AND terms_id = ?'
-const addChange = 'INSERT INTO fitment_change (model_id, terms_id, load_run_id, change) VALUES (?, ?, ?, ?)'
 
 function readNextRunId(database: WritableDatabase): number {
   const next = database.row(

@@ -1,6 +1,6 @@
-import { z } from 'zod'
 import type { WritableDatabase } from '../database/handles.ts'
 import type { FitmentWriter } from './fitment-writer.ts'
+import { isAnythingSaid } from './fitments/fitment-queries.ts'
 
 /** What a run was: a load from a path with its counts, or a correction with its reason. */
 export type FinishedRun = {
@@ -16,9 +16,7 @@ export type FinishedRun = {
 
 /** Keeps that a run took place, once it is known what it changed. Its changes of fitments were written as they came. */
 export function appendLoadRun(database: WritableDatabase, fitments: FitmentWriter, run: FinishedRun): void {
-  const broughtFirst =
-    fitments.isFirst &&
-    database.row(z.object({ model_id: z.int() }), 'SELECT model_id FROM fitment LIMIT 1') !== undefined
+  const broughtFirst = fitments.isFirst && isAnythingSaid(database)
   database.run(
     `INSERT INTO load_run (load_run_id, loaded_at, path, correction_reason, added, changed, unchanged, rejected,
        first_fitments) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,

@@ -260,7 +260,7 @@ function listStatements(
     .rows(
       statementRow,
       `SELECT ${statementColumns} FROM fitment_terms JOIN source USING (source_id)
-       WHERE ${subject} = ? AND EXISTS (SELECT 1 FROM fitment WHERE fitment.terms_id = fitment_terms.terms_id)
+       WHERE ${subject} = ? AND EXISTS (SELECT 1 FROM fitment_by_terms AS said WHERE said.terms_id = fitment_terms.terms_id)
        ORDER BY terms_id`,
       id,
     )

@@ -1,6 +1,6 @@
-import { z } from 'zod'
 import type { ModelId } from '../../shared-schemas/identifiers.ts'
 import type { Output } from '../../shared-schemas/index.ts'
+import { listModelsOfAnyTerms } from '../catalogue/fitments/fitment-queries.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { Refusal } from '../requests/refusal.ts'
@@ -25,7 +25,7 @@ export function handleListFittedModels(database: ReadableDatabase, typed: string
 /** The models that any statement of the dossier speaks of, and every way they may be. */
 function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): AlikeModels[] {
   const termsIds = new Set(dossier.statements.map(({ termsId }) => termsId))
-  const modelIds = listModelsOfTerms(database, [...termsIds])
+  const modelIds = listModelsOfAnyTerms(database, termsIds) as ModelId[]
   const terms = readTermsOfModels(database, modelIds, termsIds)
   const models = listBareModels(database, modelIds).map(model => ({
     ...model,
@@ -33,16 +33,6 @@ function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): A
   }))
   const unread = { made: null, serial: null, stated: new Map<string, string>() }
   return supposeAppliances(dossier, models, unread)
-}
-
-function listModelsOfTerms(database: ReadableDatabase, termsIds: readonly number[]): ModelId[] {
-  return database
-    .rows(
-      z.object({ model_id: z.int() }),
-      `SELECT DISTINCT model_id FROM json_each(?) AS asked JOIN fitment ON terms_id = asked.value`,
-      JSON.stringify(termsIds),
-    )
-    .map(row => row.model_id as ModelId)
 }
 
 function listFitted({ models, possibilities }: AlikeModels): FittedModels['models'] {

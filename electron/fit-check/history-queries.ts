@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import type { ModelId } from '../../shared-schemas/identifiers.ts'
+import { readChangesOfModel } from '../catalogue/fitments/fitment-change-queries.ts'
+import { listTermsOfModel } from '../catalogue/fitments/fitment-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { DatedRun, SaidOfModel } from './date-statements.ts'
-import { readAllTermsOfModels } from './model-facts-queries.ts'
 
 const runColumns = 'load_run_id, loaded_at, correction_reason'
 const runRow = z.object({
@@ -10,21 +11,32 @@ const runRow = z.object({
   loaded_at: z.string(),
   correction_reason: z.string().nullable(),
 })
-const changeRow = runRow.extend({ terms_id: z.int(), change: z.enum(['said', 'withdrawn']) })
 
 /** What is said of one model, and every change of it that was kept. */
 export function readSaidOfModel(database: ReadableDatabase, modelId: ModelId): SaidOfModel {
-  const changes = database.rows(
-    changeRow,
-    `SELECT terms_id, change, ${runColumns} FROM fitment_change JOIN load_run USING (load_run_id)
-     WHERE model_id = ? ORDER BY load_run_id, change`,
-    modelId,
-  )
+  const changes = readChangesOfModel(database, modelId)
+  const runs = readRuns(database, new Set(changes.map(({ loadRunId }) => loadRunId)))
   return {
-    termsIds: readAllTermsOfModels(database, [modelId]).get(modelId) ?? new Set(),
-    changes: changes.map(row => ({ termsId: row.terms_id, change: row.change, run: asRun(row) })),
+    termsIds: new Set(listTermsOfModel(database, modelId)),
+    changes: changes.flatMap(({ loadRunId, change, termsIds }) => {
+      const run = runs.get(loadRunId)
+      if (run === undefined) throw new Error(`a change belongs to a run, but there is no run ${loadRunId}`)
+      return termsIds.map(termsId => ({ termsId, change, run }))
+    }),
     firstRun: readFirstRun(database),
   }
+}
+
+function readRuns(
+  database: ReadableDatabase,
+  loadRunIds: ReadonlySet<number>,
+): ReadonlyMap<number, DatedRun> {
+  const rows = database.rows(
+    runRow,
+    `SELECT ${runColumns} FROM json_each(?) AS asked JOIN load_run ON load_run_id = asked.value`,
+    JSON.stringify([...loadRunIds]),
+  )
+  return new Map(rows.map(row => [row.load_run_id, asRun(row)]))
 }
 
 function readFirstRun(database: ReadableDatabase): DatedRun | null {

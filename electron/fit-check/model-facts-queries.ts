@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type FamilyId, familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
+import { listModelsOfTerms, readTermsByModel } from '../catalogue/fitments/fitment-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { daysBetween } from './made-dates.ts'
 import { attributeKey, type ModelFacts } from './part-dossier.ts'
@@ -86,22 +87,17 @@ export function readTermsOfModels(
   termsIds: ReadonlySet<number>,
 ): ReadonlyMap<number, ReadonlySet<number>> {
   const found = new Map<number, Set<number>>(modelIds.map(id => [id, new Set()]))
-  const rows =
-    modelIds.length <= termsIds.size * fewModelsPerTerms
-      ? database.tuples<[number, number]>(fitmentsOfModels, JSON.stringify(modelIds))
-      : database.tuples<[number, number]>(fitmentsOfTerms, JSON.stringify([...termsIds]))
-  for (const [modelId, termsId] of rows) if (termsIds.has(termsId)) found.get(modelId)?.add(termsId)
+  if (modelIds.length <= termsIds.size * fewModelsPerTerms) {
+    for (const [modelId, ids] of readTermsByModel(database, modelIds))
+      for (const termsId of ids) if (termsIds.has(termsId)) found.get(modelId)?.add(termsId)
+  } else
+    for (const termsId of termsIds)
+      for (const modelId of listModelsOfTerms(database, termsId)) found.get(modelId)?.add(termsId)
   return found
 }
 
 /** A model has some tens of fitments, terms may be said of thousands of models. */
 const fewModelsPerTerms = 20
-
-export const fitmentsOfModels = `SELECT model_id, terms_id
-  FROM json_each(?) AS asked CROSS JOIN fitment ON model_id = asked.value`
-
-export const fitmentsOfTerms = `SELECT model_id, terms_id
-  FROM json_each(?) AS asked CROSS JOIN fitment ON terms_id = asked.value`
 
 /** The families of which any of these terms is said, of the family itself or of one of its parts. */
 export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readonly number[]): FamilyId[] {
@@ -118,10 +114,7 @@ export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readon
 /** All terms that are said of each of these models. */
 export function readAllTermsOfModels(database: ReadableDatabase, modelIds: readonly ModelId[]) {
   const found = new Map<number, Set<number>>(modelIds.map(id => [id, new Set()]))
-  for (const [modelId, termsId] of database.tuples<[number, number]>(
-    fitmentsOfModels,
-    JSON.stringify(modelIds),
-  ))
-    found.get(modelId)?.add(termsId)
+  for (const [modelId, termsIds] of readTermsByModel(database, modelIds))
+    found.set(modelId, new Set(termsIds))
   return found
 }

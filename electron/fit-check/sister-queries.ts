@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { ModelId } from '../../shared-schemas/identifiers.ts'
+import { listModelsOfTerms } from '../catalogue/fitments/fitment-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
-import { fitmentsOfTerms } from './model-facts-queries.ts'
 
 export interface Sisters {
   /** Every model of the platform, those asked about among them. */
@@ -21,15 +21,13 @@ export function readSisters(
   const all = new Set<number>()
   for (const [modelId] of database.tuples<[number]>(modelsOnPlatform, platform)) all.add(modelId)
   const termsOfModels = new Map<ModelId, Set<number>>()
-  for (const [modelId, termsId] of database.tuples<[ModelId, number]>(
-    fitmentsOfTerms,
-    JSON.stringify(termsIds),
-  )) {
-    if (!all.has(modelId)) continue
-    const known = termsOfModels.get(modelId)
-    if (known === undefined) termsOfModels.set(modelId, new Set([termsId]))
-    else known.add(termsId)
-  }
+  for (const termsId of termsIds)
+    for (const modelId of listModelsOfTerms(database, termsId) as ModelId[]) {
+      if (!all.has(modelId)) continue
+      const known = termsOfModels.get(modelId)
+      if (known === undefined) termsOfModels.set(modelId, new Set([termsId]))
+      else known.add(termsId)
+    }
   return { all, termsOfModels }
 }
 

@@ -4,13 +4,15 @@ import type { Task } from '../../requests/handlers.ts'
 import type { Shop } from '../../requests/shop.ts'
 import { raiseCatalogueVersion } from '../catalogue-state-queries.ts'
 import { FitmentWriter } from '../fitment-writer.ts'
+import { takeBreaths } from '../fitments/take-breaths.ts'
+import { undoFitmentsOf } from '../fitments/undo-fitments-of.ts'
 import { appendLoadRun } from '../load-run-queries.ts'
 import type { RecordOpeningStock } from '../loading/catalogue-file.ts'
 import { beginLog } from './begin-log.ts'
 import { appendAccount } from './load-log-queries.ts'
 import { readUndoable } from './read-undoable.ts'
 import { restoreRows } from './restore-rows.ts'
-import { forgetFitments, undoFitments } from './undo-fitments.ts'
+import { forgetFitments } from './undo-fitments.ts'
 
 export interface UndoingShop extends Pick<Shop, 'openOwnHandle' | 'now' | 'device'> {
   readonly recordOpeningStock: RecordOpeningStock
@@ -37,7 +39,9 @@ export async function undoLoad(
       const undone = readUndoable(database, loadRunId)
       const fitments = new FitmentWriter(database)
       const log = beginLog(database)
-      undoFitments(database, fitments, loadRunId)
+      await takeBreaths(undoFitmentsOf(database, fitments, loadRunId), () =>
+        task.report({ what: 'fitments', done: 0, expected: 0 }),
+      )
       forgetFitments(database, undone)
       const { restored, kept } = await restoreRows(database, undone, { recordOpeningStock, task })
       const changes = log.end()

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { WritableDatabase } from '../../database/handles.ts'
 import type { FitmentWriter } from '../fitment-writer.ts'
+import type { SourceRow } from '../reading/source-rows.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { KnownThings } from './known-things.ts'
 import { RowFault } from './row-fault.ts'
@@ -26,13 +27,44 @@ export interface OpeningStock {
   readonly now: number
 }
 
-/** The rows of one file as they come. A row that can be judged only with all the others is answered `later`. */
+/**
+ * The rows of one file as they come. A row that can be judged only with all the others is answered `later`; where there
+ * may be millions, `gathered`, and they are told of together.
+ */
 export interface RowTaker<Row> {
-  take(row: Row, line: number): Outcome | 'later'
+  take(row: Row, line: number): Outcome | 'later' | 'gathered'
   /** What became of the rows put off, by line. */
   finish?(): Iterable<readonly [line: number, Outcome | RowFault]>
+  /** Stores the rows gathered; yields between its steps, so that others are answered. */
+  store?(): Generator<number, StoredRows>
   /** Takes away what whoever the rows name said before and says no more, and counts it. */
-  retireUnsaid?(): number
+  retireUnsaid?(): number | Generator<number, number>
+  /** A way to take lines as bytes, where there is one for such a header: the rows that it cannot take, `takeSlowly` does. */
+  openPlain?(header: readonly string[], takeSlowly: (row: SourceRow) => void): PlainLines | undefined
+}
+
+/** What became of the rows that were gathered, and which of them are refused after all. */
+export interface StoredRows {
+  readonly counts: Readonly<Record<Outcome, number>>
+  readonly refused: readonly RefusedRow[]
+}
+
+export interface RefusedRow {
+  readonly line: number
+  /** Which of the rows gathered from that line, from 0: in a list with several models in a cell they share one. */
+  readonly nth: number
+  readonly word: (cells: Readonly<Record<string, string>>) => RowFault
+}
+
+export interface PlainTake {
+  readonly lines: number
+  readonly rows: number
+  readonly isPlain: boolean
+}
+
+export interface PlainLines {
+  /** Takes lines, each with its LF, until one is not plain; gives how many it took, empty ones and rows. */
+  take(bytes: Uint8Array, firstLine: number): PlainTake
 }
 
 /** One kind of catalogue file: what its rows are, and how they are stored. */

@@ -1,5 +1,6 @@
 import type { ReadableDatabase } from '../../database/handles.ts'
 import type { FitmentWriter } from '../fitment-writer.ts'
+import { listPatternsOfBrand } from '../fitments/fitment-pattern-queries.ts'
 import { matchModelPattern } from './match-model-pattern.ts'
 
 interface AddedModel {
@@ -14,16 +15,16 @@ export function coverAddedModels(
   fitments: FitmentWriter,
   added: readonly AddedModel[],
 ): void {
-  for (const [brandId, models] of groupByBrand(added)) {
-    const patterns = [
-      ...database.tuples<[string, number]>(
-        'SELECT pattern, terms_id FROM fitment_pattern WHERE brand_id = ?',
-        brandId,
-      ),
-    ]
-    for (const [pattern, termsId] of patterns)
-      for (const modelId of matchModelPattern(pattern, models)) fitments.say(modelId, termsId)
-  }
+  fitments.sayAll(listCovered(database, added))
+}
+
+function* listCovered(
+  database: ReadableDatabase,
+  added: readonly AddedModel[],
+): Iterable<readonly [modelId: number, termsId: number]> {
+  for (const [brandId, models] of groupByBrand(added))
+    for (const { pattern, termsId } of listPatternsOfBrand(database, brandId))
+      for (const modelId of matchModelPattern(pattern, models)) yield [modelId, termsId]
 }
 
 function groupByBrand(added: readonly AddedModel[]): Map<number, Map<string, number>> {

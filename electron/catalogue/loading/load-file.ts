@@ -1,14 +1,16 @@
 import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
 import type { Task } from '../../requests/handlers.ts'
+import { takeBreaths } from '../fitments/take-breaths.ts'
 import { readCsvRows } from '../reading/read-csv-rows.ts'
 import type { SourceRow } from '../reading/source-rows.ts'
-import type { LoadRun, RowTaker } from './catalogue-file.ts'
+import type { LoadRun, RowTaker, StoredRows } from './catalogue-file.ts'
 import { checkHeader } from './check-header.ts'
 import { findSwallowedRows } from './find-swallowed-rows.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { FileToLoad } from './list-files.ts'
 import type { Rejects } from './rejects.ts'
 import { RowFault } from './row-fault.ts'
+import { takePlainLines } from './take-plain-lines.ts'
 
 /** Loads one file within the run's transaction and counts what became of its rows. */
 export async function loadFile(
@@ -18,20 +20,37 @@ export async function loadFile(
 ): Promise<LoadedFile> {
   const tally = new Tally(file.name, rejects)
   const taker = file.open(run)
-  let header: readonly string[] | undefined
-  for await (const { rows, share } of readCsvRows(path)) {
+  const taken = await takePlainLines(path, {
+    file,
+    taker,
+    takeSlowly: (named, row) => tally.settle(row, takeRow(taker, named, file.columns, row)),
+    tell: (rows, share) => tally.passOver(rows, task, share),
+  })
+  let header = taken.wholeWith
+  for await (const { rows, share } of header === undefined ? readCsvRows(path) : []) {
     for (const row of rows) {
       if (header === undefined) header = checkHeader(file, path, row.cells)
-      else tally.settle(row, takeRow(taker, header, file.columns, row))
+      else if (row.line > taken.lines) tally.settle(row, takeRow(taker, header, file.columns, row))
     }
     tally.report(task, share)
   }
-  if (header === undefined) checkHeader(file, path, [])
+  header ??= checkHeader(file, path, [])
   for (const [line, outcome] of taker.finish?.() ?? []) tally.settleLater(line, outcome)
+  if (taker.store !== undefined) {
+    const stored = await takeBreaths(taker.store(), () => tally.report(task, 1))
+    const named = header
+    const refuse = tally.settleGathered(stored, row => nameCells(named, file.columns, row.cells))
+    if (stored.refused.length > 0) for await (const { rows } of readCsvRows(path)) rows.forEach(refuse)
+  }
   const counted = tally.close()
   // A row that cannot be read may be the new saying of a former one, so nothing is retired before all are sound.
   const isWhole = run.edition && counted.rejected === 0
-  return { ...counted, retired: isWhole ? (taker.retireUnsaid?.() ?? 0) : 0 }
+  return { ...counted, retired: isWhole ? await retireUnsaid(taker) : 0 }
+}
+
+async function retireUnsaid(taker: RowTaker<Cells>): Promise<number> {
+  const retired = taker.retireUnsaid?.() ?? 0
+  return typeof retired === 'number' ? retired : await takeBreaths(retired)
 }
 
 type Cells = Readonly<Record<string, string>>
@@ -42,7 +61,7 @@ function takeRow(
   header: readonly string[],
   columns: readonly string[],
   row: SourceRow,
-): Outcome | 'later' | RowFault {
+): Outcome | 'later' | 'gathered' | RowFault {
   if (row.fault !== undefined) return row.fault
   if (row.cells.length !== header.length) return new RowFault('', wordWidth(row.cells.length, header.length))
   const swallowed = findSwallowedRows(row.cells)
@@ -89,10 +108,36 @@ class Tally {
     this.#rejects = rejects
   }
 
-  settle(row: SourceRow, outcome: Outcome | 'later' | RowFault): void {
+  settle(row: SourceRow, outcome: Outcome | 'later' | 'gathered' | RowFault): void {
     this.#rows += 1
     if (outcome === 'later') this.#later.set(row.line, row)
-    else this.#count(row, outcome)
+    else if (outcome !== 'gathered') this.#count(row, outcome)
+  }
+
+  /** Rows that were gathered without having been looked at one by one. */
+  passOver(rows: number, task: Task, share: number): void {
+    this.#rows += rows
+    this.report(task, share)
+  }
+
+  /**
+   * Counts the rows that were gathered. Those that were refused only when all were known are no longer at hand: what it
+   * gives is to be shown every row of the file once more, and rejects each of them as it stands.
+   */
+  settleGathered({ counts, refused }: StoredRows, name: (row: SourceRow) => Cells): (row: SourceRow) => void {
+    for (const outcome of ['added', 'changed', 'unchanged'] as const) this.#counts[outcome] += counts[outcome]
+    const refusedOfLine = Map.groupBy(refused, ({ line }) => line)
+    const rejectedOfLine = Map.groupBy(this.#rejected, ([{ line }]) => line)
+    const seenOfLine = new Map<number, number>()
+    return row => {
+      const ofLine = refusedOfLine.get(row.line)
+      const rejected = rejectedOfLine.get(row.line) ?? []
+      if (ofLine === undefined || rejected.some(([{ cells }]) => cells.join() === row.cells.join())) return
+      const seen = seenOfLine.get(row.line) ?? 0
+      seenOfLine.set(row.line, seen + 1)
+      const one = ofLine.find(({ nth }) => nth === seen)
+      if (one !== undefined) this.#count(row, one.word(name(row)))
+    }
   }
 
   settleLater(line: number, outcome: Outcome | RowFault): void {

@@ -2,6 +2,7 @@ import { firstSchema } from './0001-first-schema.ts'
 import { orderCheckOverrides } from './0002-order-check-overrides.ts'
 import { fitRecords } from './0003-fit-records.ts'
 import { kitsAndPairs } from './0004-kits-and-pairs.ts'
+import { compactFitments } from './0005-compact-fitments.ts'
 import { loadLog } from './0008-load-log.ts'
 import { ledger } from './0009-ledger.ts'
 import { stockCounts } from './0010-stock-counts.ts'
@@ -12,6 +13,7 @@ export const migrations: readonly string[] = [
   orderCheckOverrides,
   fitRecords,
   kitsAndPairs,
+  compactFitments,
   loadLog,
   ledger,
   stockCounts,

@@ -8,6 +8,7 @@ import type { CatalogueTexts } from '../../builders/catalogue-folder.ts'
 import { dumpOf } from '../../builders/dump-database.ts'
 import { openTestCatalogue, problemOf, type TestCatalogue } from '../../builders/open-test-catalogue.ts'
 import { firstAddedLine, smallCatalogue, withRows } from '../../builders/small-catalogue.ts'
+import { unpackFitments } from '../../builders/unpack-fitments.ts'
 
 const folder = mkdtempSync(path.join(tmpdir(), 'tallyplate-load-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -165,9 +166,10 @@ describe('a later load with other values', () => {
     const { database } = await loadInTurn(smallCatalogue, {
       'fitments.csv': `${smallCatalogue['fitments.csv'].split('\n')[0]}\nexcludes,drain-pump,,Ostrel,OW 45*,,,,,,,Dealer list\n`,
     })
+    unpackFitments(database)
     const says = database.rows(
       z.object({ says: z.string(), models: z.int() }),
-      `SELECT says, count(*) AS models FROM fitment JOIN fitment_terms USING (terms_id) JOIN source USING (source_id)
+      `SELECT says, count(*) AS models FROM said JOIN fitment_terms USING (terms_id) JOIN source USING (source_id)
        WHERE source.name = 'Dealer list' GROUP BY says`,
     )
     expect(says).toEqual([{ says: 'excludes', models: 3 }])
@@ -176,15 +178,17 @@ describe('a later load with other values', () => {
 
 describe('wildcards', () => {
   const header = smallCatalogue['fitments.csv'].split('\n')[0]
-  const modelsOf = (database: TestCatalogue['database'], source: string) =>
-    database
+  const modelsOf = (database: TestCatalogue['database'], source: string) => {
+    unpackFitments(database)
+    return database
       .rows(
         z.object({ model_number: z.string() }),
-        `SELECT model_number FROM fitment JOIN fitment_terms USING (terms_id) JOIN source USING (source_id)
+        `SELECT model_number FROM said JOIN fitment_terms USING (terms_id) JOIN source USING (source_id)
          JOIN model USING (model_id) WHERE source.name = ? ORDER BY model_number`,
         source,
       )
       .map(row => row.model_number)
+  }
 
   const cases: readonly (readonly [pattern: string, models: readonly string[]])[] = [
     ['OW 45*', ['OW 4512/01', 'OW 4512/02', 'OW 4530/01']],

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { z } from 'zod'
 import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
 import { smallCatalogue, withRows } from '../../builders/small-catalogue.ts'
+import { unpackFitments } from '../../builders/unpack-fitments.ts'
 
 const header = smallCatalogue['fitments.csv'].split('\n')[0]
 
@@ -14,10 +15,11 @@ async function check(loads: readonly Readonly<Record<string, string>>[], expecte
     `SELECT load_run_id AS run, added, changed, first_fitments AS first, loaded_at AS at FROM load_run
      ORDER BY load_run_id`,
   )
+  unpackFitments(database)
   const changes = database.rows(
     z.object({ text: z.string() }),
     `SELECT load_run_id || ' ' || change || ': ' || model_number || ' ' || says || ' ' || ifnull(quantity, '-') AS text
-     FROM fitment_change JOIN model USING (model_id) JOIN fitment_terms USING (terms_id)
+     FROM changed JOIN model USING (model_id) JOIN fitment_terms USING (terms_id)
      ORDER BY load_run_id, change DESC, model_number`,
   )
   expect(runs.map(({ added, changed, first }) => [added, changed, first])).toEqual(expected.runs)

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { dumpOf } from '../../builders/dump-database.ts'
 import { openTestCatalogue, type TestCatalogue } from '../../builders/open-test-catalogue.ts'
 import { smallCatalogue } from '../../builders/small-catalogue.ts'
+import { unpackFitments } from '../../builders/unpack-fitments.ts'
 
 const header = (file: keyof typeof smallCatalogue) => smallCatalogue[file].split('\n')[0] ?? ''
 
@@ -128,6 +129,7 @@ function listKitsInThemselves(database: TestCatalogue['database']): unknown[] {
 
 /** One source that says two things of one model on the same terms. */
 function listContradictions(database: TestCatalogue['database']): unknown[] {
+  unpackFitments(database)
   return [
     ...database.tuples(
       `SELECT one.terms_id, other.terms_id, mine.model_id
@@ -137,8 +139,8 @@ function listContradictions(database: TestCatalogue['database']): unknown[] {
          AND one.made_from IS other.made_from AND one.made_to IS other.made_to
          AND one.serial_from IS other.serial_from AND one.serial_to IS other.serial_to
          AND one.position IS other.position
-       JOIN fitment AS mine ON mine.terms_id = one.terms_id
-       JOIN fitment AS theirs ON theirs.terms_id = other.terms_id AND theirs.model_id = mine.model_id`,
+       JOIN said AS mine ON mine.terms_id = one.terms_id
+       JOIN said AS theirs ON theirs.terms_id = other.terms_id AND theirs.model_id = mine.model_id`,
     ),
   ]
 }

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { modelsOfTerms, termsOfModels } from '../../../electron/catalogue/fitments/fitment-queries.ts'
 import { readLowestOffers } from '../../../electron/catalogue/offer-queries.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../../../electron/catalogue/part-queries.ts'
 import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
@@ -6,7 +7,6 @@ import { handleListFittedModels } from '../../../electron/fit-check/handle-list-
 import { handleListFittingParts } from '../../../electron/fit-check/handle-list-fitting-parts.ts'
 import { handleReadHistory } from '../../../electron/fit-check/handle-read-history.ts'
 import { handleRecordFit, handleSettleWrongFit } from '../../../electron/fit-check/handle-record-fit.ts'
-import { fitmentsOfModels, fitmentsOfTerms } from '../../../electron/fit-check/model-facts-queries.ts'
 import { readSisters } from '../../../electron/fit-check/sister-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
@@ -145,10 +145,8 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
     'fitment_terms USING INDEX fitment_terms_of_part (part_id=?)',
     'fitment_terms USING INTEGER PRIMARY KEY (rowid=?)',
   ],
-  fitment: [
-    'fitment USING PRIMARY KEY (model_id=?)',
-    'fitment USING COVERING INDEX fitment_of_terms (terms_id=?)',
-  ],
+  fitment_by_model: ['fitment_by_model USING INTEGER PRIMARY KEY (rowid=?)'],
+  fitment_by_terms: ['fitment_by_terms USING PRIMARY KEY (terms_id=?)'],
   fitment_change: ['fitment_change USING PRIMARY KEY (model_id=?)'],
   load_run: [
     'load_run USING INDEX load_run_of_first_fitments (first_fitments=?)',
@@ -194,8 +192,8 @@ describe('each searched table is searched by its index', () => {
 
 test('fitments are found from the model and from the terms, whichever are fewer', () => {
   const search = (sql: string) => database.explain(sql, '[1]').split('\n').at(-1)
-  expect(search(fitmentsOfModels)).toBe('SEARCH fitment USING PRIMARY KEY (model_id=?)')
-  expect(search(fitmentsOfTerms)).toBe('SEARCH fitment USING COVERING INDEX fitment_of_terms (terms_id=?)')
+  expect(search(termsOfModels)).toBe('SEARCH fitment_by_model USING INTEGER PRIMARY KEY (rowid=?)')
+  expect(search(modelsOfTerms)).toBe('SEARCH fitment_by_terms USING PRIMARY KEY (terms_id=?)')
 })
 
 /** Runs a question and gives the plan of each query that it ran, with the values that it ran with. */
