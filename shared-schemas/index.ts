@@ -20,7 +20,16 @@ import {
   reverseMovement,
   setBin,
 } from './stock-ledger.ts'
-import { beginCount, explainVariance, listCounts, postCount, readCount, recordReading } from './van-counts.ts'
+import {
+  beginCount,
+  explainVariance,
+  listCounts,
+  postCount,
+  readCount,
+  readTopUp,
+  recordReading,
+  recordTopUp,
+} from './van-counts.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
 export const requests = [
@@ -57,6 +66,8 @@ export const requests = [
   explainVariance,
   postCount,
   listCounts,
+  readTopUp,
+  recordTopUp,
   readOrder,
   checkOrder,
   overrideStop,

@@ -49,6 +49,8 @@ export function wordProblem(problem: Problem): string {
       return `There is no count ${problem.countId}. Begin one, or choose one from the list.`
     case 'count-posted-already':
       return `That count was posted on ${problem.postedAt.slice(0, 10)}. Begin a new one to count again.`
+    case 'location-not-van':
+      return `${problem.location} is no van: only a van has a list to be brought back to.`
     case 'nothing-counted':
       return `Nothing was counted in ${problem.location} yet, so there is nothing to post.`
     case 'reservation-not-open':

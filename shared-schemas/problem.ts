@@ -50,6 +50,7 @@ export const problem = z.discriminatedUnion('code', [
   z.object({ code: z.literal('movement-told-otherwise'), file: z.string(), movementId: z.string() }),
   z.object({ code: z.literal('count-not-found'), countId: z.string() }),
   z.object({ code: z.literal('count-posted-already'), countId: z.string(), postedAt: z.string() }),
+  z.object({ code: z.literal('location-not-van'), location: z.string() }),
   z.object({ code: z.literal('nothing-counted'), location: z.string() }),
   z.object({ code: z.literal('reservation-not-open'), reservationId: z.string() }),
   z.object({

@@ -134,3 +134,53 @@ export const listCounts = defineRequest({
     ),
   }),
 })
+
+const vanTyped = z.string().trim().min(1).max(40)
+
+export const topUpLine = z.object({
+  partNumber: z.string(),
+  quantity: z.int(),
+  /** The shop location to take it from, and the bin there. */
+  from: z.string(),
+  bin: z.string().nullable(),
+  /** The line of the van's list: a family or a part. */
+  wanted: z.string(),
+  /** It goes in place of the part on the list. */
+  instead: z.boolean(),
+})
+
+/** What brings a van back to its list, what the shop cannot give, and what does not belong in the van. */
+export const readTopUp = defineRequest({
+  name: 'van-counts.read-top-up',
+  input: z.object({ van: vanTyped, prefer: z.enum(['genuine', 'pattern']).default('genuine') }),
+  output: z.object({
+    van: z.string(),
+    lines: z.array(topUpLine),
+    shortages: z.array(z.object({ wanted: z.string(), level: z.int(), has: z.int(), missing: z.int() })),
+    /** In the van beyond its list, or not on it at all: to be brought back. */
+    leftovers: z.array(z.object({ partNumber: z.string(), quantity: z.int() })),
+  }),
+})
+export type TopUp = z.infer<typeof readTopUp.output>
+
+/** Books what was put into a van, or brought back from it, all of it in one transaction. */
+export const recordTopUp = defineRequest({
+  name: 'van-counts.record-top-up',
+  input: z.object({
+    van: vanTyped,
+    lines: z
+      .array(
+        z.object({
+          part: partTyped,
+          quantity: z.int().min(1).max(999_999),
+          /** The shop location: where it was taken from, or brought back to. */
+          location: vanTyped,
+          way: z.enum(['into-van', 'back']).default('into-van'),
+        }),
+      )
+      .min(1)
+      .max(1_000),
+    initials: initials.optional(),
+  }),
+  output: z.object({ movements: z.int() }),
+})

@@ -20,41 +20,44 @@ type Asked = CheckedInput<'stock-ledger.record-movement'>
  * booked; and what is kept for somebody else is not taken unless that too is said.
  */
 export function recordMovement(shop: RecordingShop, asked: Asked): Movement {
-  return inTransaction(shop.database, database => {
-    const part = partNumbered(database, asked.part)
-    const [from, to] = [placeNamed(database, asked.from), placeNamed(database, asked.to)]
-    const kind = kindOfMovement(from, to)
-    if (kind === undefined || isBookedOtherwise(asked.from) || isBookedOtherwise(asked.to))
-      throw new Refusal({ code: 'no-such-movement', from: asked.from, to: asked.to })
-    const outside = from.outside ?? to.outside
-    const reference = asked.reference ?? null
-    if ((outside === 'job' || outside === 'customer') && reference === null)
-      throw new Refusal({ code: 'reference-needed', outside })
-    const leaves = from.locationId === null ? undefined : { locationId: from.locationId, partId: part.partId }
-    const isShort = leaves !== undefined && refuseShort(database, asked, leaves)
-    const movementId = appendMovement(database, shop, {
-      ...plainMovement,
-      kind,
-      partId: part.partId,
-      quantity: asked.quantity,
-      fromLocationId: from.locationId,
-      toLocationId: to.locationId,
-      outside,
-      initials: asked.initials ?? '',
-      reason: asked.reason,
-      reference,
-      unitCost: asked.unitCost ?? null,
-      usedBeforeBooked: isShort,
-    })
-    if (leaves !== undefined && reference !== null)
-      takeReserved(database, shop, {
-        ...leaves,
-        reference,
-        quantity: asked.quantity,
-        initials: asked.initials ?? '',
-      })
-    return readMovement(database, movementId)
+  return inTransaction(shop.database, database => recordWithin(database, shop, asked))
+}
+
+/** Records a movement among others that stand or fall with it. */
+export function recordWithin(database: WritableDatabase, shop: MovementStamp, asked: Asked): Movement {
+  const part = partNumbered(database, asked.part)
+  const [from, to] = [placeNamed(database, asked.from), placeNamed(database, asked.to)]
+  const kind = kindOfMovement(from, to)
+  if (kind === undefined || isBookedOtherwise(asked.from) || isBookedOtherwise(asked.to))
+    throw new Refusal({ code: 'no-such-movement', from: asked.from, to: asked.to })
+  const outside = from.outside ?? to.outside
+  const reference = asked.reference ?? null
+  if ((outside === 'job' || outside === 'customer') && reference === null)
+    throw new Refusal({ code: 'reference-needed', outside })
+  const leaves = from.locationId === null ? undefined : { locationId: from.locationId, partId: part.partId }
+  const isShort = leaves !== undefined && refuseShort(database, asked, leaves)
+  const movementId = appendMovement(database, shop, {
+    ...plainMovement,
+    kind,
+    partId: part.partId,
+    quantity: asked.quantity,
+    fromLocationId: from.locationId,
+    toLocationId: to.locationId,
+    outside,
+    initials: asked.initials ?? '',
+    reason: asked.reason,
+    reference,
+    unitCost: asked.unitCost ?? null,
+    usedBeforeBooked: isShort,
   })
+  if (leaves !== undefined && reference !== null)
+    takeReserved(database, shop, {
+      ...leaves,
+      reference,
+      quantity: asked.quantity,
+      initials: asked.initials ?? '',
+    })
+  return readMovement(database, movementId)
 }
 
 /** A count and the opening stock write their own adjustments, with what they were reckoned from. */

@@ -1,6 +1,7 @@
 import type { HandlersOf } from '../requests/handlers.ts'
 import { locationNamed } from '../stock-ledger/named-things.ts'
 import type { RecordingShop } from '../stock-ledger/record-movement.ts'
+import { readTopUp, recordTopUp } from './handle-top-up.ts'
 import { listCounts } from './list-counts.ts'
 import { postCount } from './post-count.ts'
 import { readCount } from './read-count.ts'
@@ -14,6 +15,8 @@ export function vanCountsHandlers(shop: RecordingShop): HandlersOf<'van-counts'>
     'van-counts.read-count': input => readCount(database, input),
     'van-counts.explain-variance': input => explainVariance(shop, input),
     'van-counts.post-count': input => postCount(shop, input),
+    'van-counts.read-top-up': input => readTopUp(database, input),
+    'van-counts.record-top-up': input => recordTopUp(shop, input),
     'van-counts.list-counts': ({ location }) =>
       listCounts(database, location === undefined ? null : locationNamed(database, location).locationId),
   }

@@ -10,6 +10,7 @@ import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
 import { serve } from './serve-command.ts'
 import { move, onhand } from './stock-commands.ts'
+import { topup } from './top-up-command.ts'
 
 /** Every command, in the order of the help. */
 export const commands: readonly Command[] = [
@@ -24,6 +25,7 @@ export const commands: readonly Command[] = [
   move,
   onhand,
   count,
+  topup,
   backup,
   restore,
   verify,

@@ -31,6 +31,7 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'reservation-not-open':
     case 'count-not-found':
     case 'count-posted-already':
+    case 'location-not-van':
     case 'nothing-counted':
     case 'ledger-names-unknown':
     case 'load-stopped':
