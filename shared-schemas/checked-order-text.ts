@@ -1,3 +1,4 @@
+import { writeCsv } from './csv-text.ts'
 import type { CheckedOrder, OrderLine, Severity } from './order-check.ts'
 
 const columns = [
@@ -31,10 +32,5 @@ export function writeCheckedOrder(given: readonly OrderLine[], { lines }: Checke
     const asked = [quantity ?? written, brand, modelNumber, made, serial].map(cell => String(cell ?? ''))
     return [String(line), partNumber, ...asked, verdict ?? '', found('stop'), found('caution'), found('note')]
   })
-  return [columns, ...rows].map(row => `${row.map(formatCell).join(',')}\r\n`).join('')
-}
-
-function formatCell(cell: string): string {
-  const harmless = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell
-  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless
+  return writeCsv([columns, ...rows])
 }

@@ -21,6 +21,14 @@ import {
   setBin,
 } from './stock-ledger.ts'
 import {
+  listLayouts,
+  previewFile,
+  proposeLayout,
+  removeLayout,
+  renameLayout,
+  saveLayout,
+} from './supplier-layouts.ts'
+import {
   beginCount,
   explainVariance,
   listCounts,
@@ -40,6 +48,12 @@ export const requests = [
   readLoad,
   undoLoad,
   stopLoading,
+  previewFile,
+  proposeLayout,
+  saveLayout,
+  listLayouts,
+  renameLayout,
+  removeLayout,
   findModels,
   judgeFit,
   listFittingParts,

@@ -69,6 +69,20 @@ export function wordProblem(problem: Problem): string {
       return `${problem.file} is not the name of a catalogue file. Rename it to one of: ${problem.known.join(', ')}. Nothing was changed.`
     case 'wrong-header':
       return `${problem.file}: ${headerFaults(problem)}. Mend the first line and try again; nothing was changed.`
+    case 'encoding-not-certain':
+      return `${problem.file}: ${encodingDoubt(problem)}. Look at it in a preview and name the encoding; nothing was changed.`
+    case 'separator-not-certain':
+      return `${problem.file}: ${problem.found.why}. Name the separator in the layout; nothing was changed.`
+    case 'sheet-not-settled':
+      return `${problem.file} has ${problem.asked === null ? 'several sheets' : `no sheet “${problem.asked}”`}. Name one in the layout: ${problem.sheets.map(wordSheet).join(', ')}. Nothing was changed.`
+    case 'layout-not-found':
+      return `No layout is called “${problem.name}”. Known: ${problem.known.join(', ') || 'none yet; save one first'}.`
+    case 'layout-exists':
+      return `A layout is called “${problem.name}” already, and was left as it was. Choose another name, or replace it.`
+    case 'layout-misfit':
+      return `${problem.file} no longer fits the layout “${problem.layout}”: ${misfits(problem)}. Match the columns anew; nothing was changed.`
+    case 'layout-wrong':
+      return `The layout “${problem.layout}” cannot be used: ${problem.faults.join('; ')}. Nothing was changed.`
     case 'nothing-to-load':
       return `${problem.folder} holds no catalogue file. Name a folder with files such as models.csv, or one such file.`
     case 'load-stopped':
@@ -133,6 +147,29 @@ function headerFaults(header: Extract<Problem, { code: 'wrong-header' }>): strin
     named('repeated column', header.repeated),
   ]
   return faults.filter(fault => fault !== '').join('; ') || 'there is no header line'
+}
+
+function encodingDoubt({ asked, found }: Extract<Problem, { code: 'encoding-not-certain' }>): string {
+  const options = found.options.map(
+    ({ encoding, samples: [sample] }) => encoding + (sample ? ` (“${sample}”)` : ''),
+  )
+  const doubt = asked === null ? 'nobody has said how it is encoded' : `the layout says ${asked}`
+  return `${doubt}, and ${found.why}; it can be read as ${options.slice(0, mostOptions).join(', ')}`
+}
+
+const mostOptions = 4
+
+function wordSheet({ name, hidden }: { readonly name: string; readonly hidden: boolean }): string {
+  return hidden ? `${name} (hidden)` : name
+}
+
+function misfits(misfit: Extract<Problem, { code: 'layout-misfit' }>): string {
+  const faults = [
+    named('missing heading', misfit.missing),
+    named('new heading', misfit.added),
+    named('repeated heading', misfit.repeated),
+  ]
+  return faults.filter(fault => fault !== '').join('; ')
 }
 
 function named(what: string, columns: readonly string[]): string {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { rejectedRow } from './catalogue.ts'
+import { encoding, encodingFound, separatorFound, sheet } from './supplier-layouts.ts'
 
 /**
  * Why a request was not done. A code and the facts, never a sentence: `problem-wording.ts` writes the sentence.
@@ -71,6 +72,31 @@ export const problem = z.discriminatedUnion('code', [
     missing: z.array(z.string()),
     repeated: z.array(z.string()),
   }),
+  z.object({
+    code: z.literal('encoding-not-certain'),
+    file: z.string(),
+    /** What the layout names, which the bytes speak against; null where it is to be found out. */
+    asked: encoding.nullable(),
+    found: encodingFound,
+  }),
+  z.object({ code: z.literal('separator-not-certain'), file: z.string(), found: separatorFound }),
+  z.object({
+    code: z.literal('sheet-not-settled'),
+    file: z.string(),
+    asked: z.string().nullable(),
+    sheets: z.array(sheet),
+  }),
+  z.object({ code: z.literal('layout-not-found'), name: z.string(), known: z.array(z.string()) }),
+  z.object({ code: z.literal('layout-exists'), name: z.string() }),
+  z.object({
+    code: z.literal('layout-misfit'),
+    file: z.string(),
+    layout: z.string(),
+    missing: z.array(z.string()),
+    added: z.array(z.string()),
+    repeated: z.array(z.string()),
+  }),
+  z.object({ code: z.literal('layout-wrong'), layout: z.string(), faults: z.array(z.string()) }),
   z.object({ code: z.literal('nothing-to-load'), folder: z.string() }),
   z.object({ code: z.literal('load-stopped') }),
   z.object({ code: z.literal('load-not-found'), loadRunId: z.int() }),

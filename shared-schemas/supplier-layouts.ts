@@ -69,7 +69,10 @@ export const reading = z.object({
   separator: separator.nullable().default(null),
   /** Of a workbook; null where it has one visible sheet. */
   sheet: z.string().nullable().default(null),
-  /** Which row of the file holds the headings, from 1; null where none does, and columns are called `column 1`, `column 2`. */
+  /**
+   * Which row that holds something has the headings, from 1; null where none does, and columns are called `column 1`,
+   * `column 2`.
+   */
   headerRow: z.int().min(1).max(1000).nullable().default(1),
 })
 export type Reading = z.infer<typeof reading>
@@ -139,6 +142,9 @@ export type Layout = z.infer<typeof layout>
 export const savedLayout = layout.extend({ savedAt: z.string(), initials: z.string() })
 export type SavedLayout = z.infer<typeof savedLayout>
 
+/** `line` is where the row begins in the file; a row of a sheet has its number. */
+const previewRow = z.object({ line: z.int(), cells: z.array(z.string()), fault: z.string().nullable() })
+
 /**
  * The first rows of any file as they would be read, and what was found in its bytes. What `reading` names is taken as
  * named, and what was found is told all the same. Never refuses for want of certainty: it shows the most likely.
@@ -164,8 +170,10 @@ export const previewFile = defineRequest({
     /** As the rows below were read: every null filled. `headerRow` null still means none. */
     reading,
     headings: z.array(z.string()),
-    /** The first rows after the headings. `line` is where each begins in the file; a row of a sheet has its number. */
-    rows: z.array(z.object({ line: z.int(), cells: z.array(z.string()), fault: z.string().nullable() })),
+    /** The rows above the one with the headings, so that a person sees which row that is. */
+    above: z.array(previewRow),
+    /** The first rows after the headings. */
+    rows: z.array(previewRow),
     /** Saved layouts that this file's headings fit. */
     layouts: z.array(layoutName),
   }),
@@ -198,6 +206,7 @@ export const proposeLayout = defineRequest({
         certainty,
         why: z.string(),
         decimalSign: decimalSign.nullable(),
+        thousands: z.boolean(),
         dateOrder: dateOrder.nullable(),
         /** Of the first rows that hold something, so that the match can be judged. */
         samples: z.array(z.string()),

@@ -1,4 +1,8 @@
 import type { HandlersOf } from '../requests/handlers.ts'
+import { removeLayout, renameLayout, saveLayout } from './layouts/keep-layouts.ts'
+import { listLayouts } from './layouts/layout-queries.ts'
+import { previewFile } from './layouts/preview-file.ts'
+import { proposeLayout } from './layouts/propose-layout.ts'
 import { type LoadingShop, loadFiles } from './load-files.ts'
 import { readLoad } from './load-log/list-row-changes.ts'
 import { listLoads } from './load-log/load-log-queries.ts'
@@ -18,6 +22,12 @@ export function catalogueHandlers(shop: LoadingShop): HandlersOf<'catalogue'> {
     'catalogue.read-load': input => readLoad(shop.database, input),
     'catalogue.undo-load': (input, task) =>
       inTurn(() => loading.run(task, told => undoLoad(shop, input, told))),
+    'catalogue.preview-file': input => previewFile(shop.database, input),
+    'catalogue.propose-layout': input => proposeLayout(input),
+    'catalogue.save-layout': input => inTurn(async () => saveLayout(shop, input)),
+    'catalogue.list-layouts': () => ({ layouts: listLayouts(shop.database) }),
+    'catalogue.rename-layout': input => inTurn(async () => renameLayout(shop, input)),
+    'catalogue.remove-layout': input => inTurn(async () => removeLayout(shop, input)),
     'catalogue.stop-loading': () => ({ wasLoading: loading.stop() }),
   }
 }

@@ -10,15 +10,19 @@ export interface Place {
 const node = /^node:/
 const zod = /^zod$/
 
-const capability = (name: string, others: readonly string[] = []): Place => ({
+const capability = (
+  name: string,
+  others: readonly string[] = [],
+  packages: readonly RegExp[] = [],
+): Place => ({
   name,
   holds: [`electron/${name}`],
   mayImport: ['shared-schemas', 'requests', 'database handles', ...others],
-  packages: [zod, /^fuse\.js$/, /^papaparse$/, /^big\.js$/, node],
+  packages: [zod, /^fuse\.js$/, /^papaparse$/, /^big\.js$/, node, ...packages],
 })
 
 const capabilities: readonly Place[] = [
-  capability('catalogue'),
+  capability('catalogue', [], [/^@e965\/xlsx$/]),
   capability('model-lookup', ['catalogue']),
   capability('fit-check', ['model-lookup', 'catalogue']),
   capability('order-check', ['fit-check', 'model-lookup', 'catalogue']),

@@ -48,6 +48,13 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'file-unreadable':
     case 'file-not-of-catalogue':
     case 'wrong-header':
+    case 'encoding-not-certain':
+    case 'separator-not-certain':
+    case 'sheet-not-settled':
+    case 'layout-not-found':
+    case 'layout-exists':
+    case 'layout-misfit':
+    case 'layout-wrong':
     case 'nothing-to-load':
     case 'database-from-newer-program':
     case 'database-damaged':
