@@ -136,25 +136,28 @@ describe('the book', () => {
 
   test('is what a small model of it says after every sequence of commands: 100,000 of them', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.array(command, { minLength: 1_000, maxLength: 1_010, size: 'max' }), async commands => {
-        const shop = await openTestShop(ledgerCatalogue)
-        const beside = new Beside(shop)
-        let before: Awaited<ReturnType<typeof listWholeLedger>> = []
-        for (const [at, one] of commands.entries()) {
-          await beside.act(one)
-          if (at % 200 !== 199) continue
+      fc.asyncProperty(
+        fc.array(command, { minLength: 1_000, maxLength: 1_010, size: 'max' }),
+        async commands => {
+          const shop = await openTestShop(ledgerCatalogue)
+          const beside = new Beside(shop)
+          let before: Awaited<ReturnType<typeof listWholeLedger>> = []
+          for (const [at, one] of commands.entries()) {
+            await beside.act(one)
+            if (at % 200 !== 199) continue
+            await beside.expectSameBook()
+            const ledger = await listWholeLedger(shop)
+            // Nothing is edited: what stood there stands there, but for being named by what reverses it.
+            expect(ledger.slice(0, before.length).map(asFirstWritten)).toEqual(before.map(asFirstWritten))
+            before = ledger
+          }
           await beside.expectSameBook()
-          const ledger = await listWholeLedger(shop)
-          // Nothing is edited: what stood there stands there, but for being named by what reverses it.
-          expect(ledger.slice(0, before.length).map(asFirstWritten)).toEqual(before.map(asFirstWritten))
-          before = ledger
-        }
-        await beside.expectSameBook()
-        const { checks } = await shop.answer('database.verify', {})
-        expect(checks.filter(({ ok }) => !ok)).toEqual([])
-        commandsRun += commands.length
-        shop.close()
-      }),
+          const { checks } = await shop.answer('database.verify', {})
+          expect(checks.filter(({ ok }) => !ok)).toEqual([])
+          commandsRun += commands.length
+          shop.close()
+        },
+      ),
       { numRuns: 100, endOnFailure: true },
     )
     expect(commandsRun).toBeGreaterThanOrEqual(100_000)
