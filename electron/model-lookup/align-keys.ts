@@ -1,5 +1,5 @@
 import { otherKind, unreadableCode } from './fold-characters.ts'
-import type { KeyTable } from './key-table.ts'
+import { type KeyTable, segmentsAt } from './key-table.ts'
 
 /**
  * What each way of misreading costs; `wholeEdit` is one full character; what one taken for
@@ -38,7 +38,7 @@ export function alignCost(table: KeyTable, text: Uint8Array, position: number, l
   const { weights } = table.alphabet
   const from = start[position] as number
   const length = (start[position + 1] as number) - from
-  const marks = table.segments[position] as number
+  const marks = segmentsAt(table, position)
   const read = text.length
   if (length + 1 > rowLength) growRows(length + 1)
   let [before, last, row] = rows

@@ -41,11 +41,14 @@ const wordLength = 31
 
 /** By code of the catalogue: at which places of the text it, or a character that looks like it, stands. */
 function markPlaces(classOf: Uint8Array, text: Uint8Array): Int32Array {
-  const ofClass = new Int32Array(256)
+  const ofClass = new Int32Array(32)
   let unread = 0
   text.forEach((code, place) => {
     if (code === unreadableCode) unread |= 1 << place
     else (ofClass[classOf[code] as number] as number) |= 1 << place
   })
-  return Int32Array.from(classOf, one => (ofClass[one] as number) | unread)
+  const placesOf = new Int32Array(classOf.length)
+  for (let code = 0; code < placesOf.length; code++)
+    placesOf[code] = (ofClass[classOf[code] as number] as number) | unread
+  return placesOf
 }

@@ -1,6 +1,8 @@
 import { unreadableCode, wholeEdit } from './fold-characters.ts'
 import type { KeyTable } from './key-table.ts'
+import type { LayeredKeys } from './layered-keys.ts'
 import { listTrigrams } from './list-trigrams.ts'
+import { postingBytes, readPostings } from './posting-lists.ts'
 
 /** A key that agrees with a text, save for characters that look alike. */
 export interface AgreeingKey {
@@ -9,26 +11,24 @@ export interface AgreeingKey {
   readonly isAsPrinted: boolean
 }
 
-/** The keys that are the text from end to end, `?` and lookalike characters taken as alike, in key order. */
-export function findWholeKeys(table: KeyTable, query: Uint8Array): AgreeingKey[] {
-  const positions = query.includes(unreadableCode)
-    ? listPositionsToTry(table, query)
-    : listPositionsOfClasses(table, query)
-  return agreeingAmong(table, query, positions, (start, end) =>
+/** The keys that are the text from end to end, `?` and lookalike characters taken as alike. */
+export function findWholeKeys(keys: LayeredKeys, query: Uint8Array): AgreeingKey[] {
+  const listPlaces = query.includes(unreadableCode) ? listPlacesToTry : listPlacesOfClasses
+  return agreeingAmong(keys, query, listPlaces, (table, start, end) =>
     end - start === query.length ? agreementAt(table, query, start) : unlike,
   )
 }
 
-/** The keys that begin with the text, `?` and lookalike characters taken as alike, in key order. */
-export function findBeginningKeys(table: KeyTable, query: Uint8Array): AgreeingKey[] {
-  return agreeingAmong(table, query, listPositionsToTry(table, query), (start, end) =>
+/** The keys that begin with the text, `?` and lookalike characters taken as alike. */
+export function findBeginningKeys(keys: LayeredKeys, query: Uint8Array): AgreeingKey[] {
+  return agreeingAmong(keys, query, listPlacesToTry, (table, start, end) =>
     end - start < query.length ? unlike : agreementAt(table, query, start),
   )
 }
 
-/** The keys that hold the text anywhere, `?` and lookalike characters taken as alike, in key order: all of them. */
-export function findHoldingKeys(table: KeyTable, query: Uint8Array): AgreeingKey[] {
-  return agreeingAmong(table, query, listPositionsToTry(table, query), (start, end) => {
+/** The keys that hold the text anywhere, `?` and lookalike characters taken as alike: all of them. */
+export function findHoldingKeys(keys: LayeredKeys, query: Uint8Array): AgreeingKey[] {
+  return agreeingAmong(keys, query, listPlacesToTry, (table, start, end) => {
     let best = unlike
     for (let at = start; at + query.length <= end && best < asPrinted; at++) {
       const agreement = agreementAt(table, query, at)
@@ -43,17 +43,20 @@ const alike = 1
 const asPrinted = 2
 
 function agreeingAmong(
-  { start }: KeyTable,
+  { layers }: LayeredKeys,
   query: Uint8Array,
-  positions: Iterable<number>,
-  agreementOf: (start: number, end: number) => number,
+  listPlaces: (table: KeyTable, query: Uint8Array) => Iterable<number>,
+  agreementOf: (table: KeyTable, start: number, end: number) => number,
 ): AgreeingKey[] {
   const agreeing: AgreeingKey[] = []
   if (query.length === 0) return agreeing
-  for (const position of positions) {
-    const agreement = agreementOf(start[position] as number, start[position + 1] as number)
-    if (agreement !== unlike) agreeing.push({ position, isAsPrinted: agreement === asPrinted })
-  }
+  for (const { table, from, gone } of layers)
+    for (const place of listPlaces(table, query)) {
+      if (gone?.[place] === 1) continue
+      const agreement = agreementOf(table, table.start[place] as number, table.start[place + 1] as number)
+      if (agreement !== unlike)
+        agreeing.push({ position: from + place, isAsPrinted: agreement === asPrinted })
+    }
   return agreeing
 }
 
@@ -70,31 +73,30 @@ function agreementAt({ alphabet, codes }: KeyTable, query: Uint8Array, from: num
 }
 
 /** Any key that holds the text has each of its whole trigrams: the keys of the rarest are all that need a look. */
-function listPositionsToTry(table: KeyTable, query: Uint8Array): Iterable<number> {
-  const { alphabet, postingStart, postings, count } = table
+function listPlacesToTry(table: KeyTable, query: Uint8Array): Iterable<number> {
   const own = new Uint16Array(query.length + 2)
-  const found = listTrigrams(alphabet, query, 0, query.length, own)
+  const found = listTrigrams(table.alphabet, query, 0, query.length, own)
   let rarest = -1
-  let fewest = count
+  let fewest = Infinity
   for (let i = 0; i < found; i++) {
     const trigram = own[i] as number
     if (isPadded(trigram)) continue
-    const length = (postingStart[trigram + 1] as number) - (postingStart[trigram] as number)
+    const length = postingBytes(table.postings, trigram)
     if (length <= fewest) [fewest, rarest] = [length, trigram]
   }
-  return rarest < 0 ? everyPosition(count) : postings.subarray(postingStart[rarest], postingStart[rarest + 1])
+  return rarest < 0 ? everyPlace(table.count) : readPostings(table.postings, rarest)
 }
 
 function isPadded(trigram: number): boolean {
   return trigram < 1 << 10 || (trigram & 31) === 0
 }
 
-function* everyPosition(count: number): Iterable<number> {
-  for (let position = 0; position < count; position++) yield position
+function* everyPlace(count: number): Iterable<number> {
+  for (let place = 0; place < count; place++) yield place
 }
 
 /** Keys with the same classes stand together. */
-function* listPositionsOfClasses(table: KeyTable, query: Uint8Array): Iterable<number> {
+function* listPlacesOfClasses(table: KeyTable, query: Uint8Array): Iterable<number> {
   let low = 0
   let high = table.count
   while (low < high) {
@@ -105,10 +107,10 @@ function* listPositionsOfClasses(table: KeyTable, query: Uint8Array): Iterable<n
   while (low < table.count && compareClasses(table, low, query) === 0) yield low++
 }
 
-function compareClasses({ alphabet, codes, start }: KeyTable, position: number, query: Uint8Array): number {
+function compareClasses({ alphabet, codes, start }: KeyTable, place: number, query: Uint8Array): number {
   const { classOf } = alphabet
-  const from = start[position] as number
-  const length = (start[position + 1] as number) - from
+  const from = start[place] as number
+  const length = (start[place + 1] as number) - from
   const shorter = Math.min(length, query.length)
   for (let i = 0; i < shorter; i++) {
     const difference =

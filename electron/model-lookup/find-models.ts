@@ -5,7 +5,8 @@ import { dearestSlip } from './align-keys.ts'
 import type { CandidateFacts } from './candidate-queries.ts'
 import { explainDifferences } from './explain-differences.ts'
 import { wholeEdit } from './fold-characters.ts'
-import { type ModelIndex, modelAt, salesNameKeyAt } from './index-models.ts'
+import { type ModelIndex, modelAt } from './index-models.ts'
+import { layeredKeyAt, layeredSegmentsAt } from './layered-keys.ts'
 import { type RankedModel, rankModels, rankOpenModels } from './rank-models.ts'
 import { type PlateQuestion, type SettledText, settlePlateText } from './settle-plate-text.ts'
 
@@ -22,9 +23,8 @@ export function findModels(
   { index, readFacts }: LookUp,
   { top, ...question }: PlateQuestion & { readonly top: number },
 ): FoundModels {
-  const settled = orRefuse(settlePlateText(index, question))
-  const open = rankOpenModels(index, { ...settled, key: settled.reading.key }, top)
-  const ranked = [...open, ...rankOthers(index, settled, top)].slice(0, top)
+  const settled = orRefuse(settlePlateText(index, question, { mostNearest: top }))
+  const ranked = rankCandidates(index, settled, top).slice(0, top)
   let least = 1
   return {
     typed: question.text,
@@ -41,15 +41,16 @@ export function findModels(
   }
 }
 
-/** A text that some model agrees with may still be a slip away from another; one that none agrees with, further. */
-function rankOthers(index: ModelIndex, settled: SettledText, top: number): RankedModel[] {
-  const { reading, positions, agreement, admits } = settled
-  if (positions.length === 0 || positions.length >= top) return []
-  const open = new Set(positions)
-  const dearest = agreement === 'differs' ? Infinity : dearestSlip
-  return rankModels(index, reading, admits, { wanted: top, margin: 0, dearest, isThorough: false }).filter(
-    ({ position }) => !open.has(position),
-  )
+/** A text that some model agrees with may still be a slip away from another. */
+function rankCandidates(index: ModelIndex, settled: SettledText, top: number): readonly RankedModel[] {
+  const { reading, positions, agreement, nearest, admits } = settled
+  if (agreement === 'differs') return nearest
+  const open = rankOpenModels(index, { ...settled, key: reading.key }, top)
+  if (positions.length >= top) return open
+  const isOpen = new Set(positions)
+  const near = { wanted: top, margin: 0, dearest: dearestSlip, isThorough: false }
+  const others = rankModels(index, reading, admits, near)
+  return [...open, ...others.filter(({ position }) => !isOpen.has(position))]
 }
 
 function describeCandidate(
@@ -61,12 +62,12 @@ function describeCandidate(
   const model = modelAt(index, position)
   const differences =
     namePosition === undefined
-      ? { alphabet, text, key: model.key, marks: index.numbers.segments[position] ?? 0 }
+      ? { alphabet, text, key: model.key, marks: layeredSegmentsAt(index.numbers, position) }
       : {
           alphabet,
           text,
-          key: salesNameKeyAt(index, namePosition),
-          marks: index.salesNames.segments[namePosition] ?? 0,
+          key: layeredKeyAt(index.salesNames, namePosition),
+          marks: layeredSegmentsAt(index.salesNames, namePosition),
         }
   return {
     ...model,

@@ -28,8 +28,12 @@ const plain = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ'
  * other letter gets a code when a key has it.
  */
 export interface Alphabet {
+  /** The characters beyond the usual ones, in the order of their codes. */
+  readonly others: readonly string[]
   /** Code of each UTF-16 unit; `strangeCode` where no key has it. */
   readonly codeOf: Uint8Array
+  /** The UTF-16 unit of each code; 0 where a code stands for no one character. */
+  readonly unitOf: Uint16Array
   /** Class of each code, 1 to 31: characters that look alike share one, and so do all letters of other scripts. */
   readonly classOf: Uint8Array
   /** What taking code `a` for code `b` costs, at `a << 8 | b`. Below `wholeEdit` they look alike. */
@@ -43,26 +47,51 @@ export const strangeCode = 255
 
 /** The alphabet of a catalogue whose keys hold these characters besides the usual ones. */
 export function createAlphabet(keyCharacters: Iterable<string>): Alphabet {
-  const others = [...new Set(keyCharacters)].filter(character => !isUsual.has(character)).sort()
-  return others.length === 0 ? usualAlphabet : layOut([...usualCharacters, ...others])
+  return extendAlphabet(usualAlphabet, keyCharacters)
 }
 
-function layOut(wanted: readonly string[]): Alphabet {
-  const characters = wanted.slice(0, strangeCode - 1)
+/** The alphabet with these characters too. Every code that it had means what it meant. */
+export function extendAlphabet(alphabet: Alphabet, keyCharacters: Iterable<string>): Alphabet {
+  const known = new Set(alphabet.others)
+  const added = [...new Set(keyCharacters)].filter(
+    character => !isUsual.has(character) && !known.has(character),
+  )
+  return added.length === 0 ? alphabet : layOut([...alphabet.others, ...added.sort()])
+}
+
+/** The alphabet in which these characters beyond the usual ones have their codes in this order. */
+export function restoreAlphabet(others: readonly string[]): Alphabet {
+  return others.length === 0 ? usualAlphabet : layOut(others)
+}
+
+/** Whether every character has a code of its own. */
+export function holdsEveryCharacter({ others }: Alphabet): boolean {
+  return usualCharacters.length + others.length < strangeCode
+}
+
+/** The ten digits have the first codes after the unreadable one. */
+export function isDigitCode(code: number): boolean {
+  return code >= 1 && code <= 10
+}
+
+function layOut(others: readonly string[]): Alphabet {
+  const characters = [...usualCharacters, ...others].slice(0, strangeCode - 1)
   const shapes = characters.map(shapeOf)
   const codeOf = new Uint8Array(65536).fill(strangeCode)
   const classOf = new Uint8Array(256).fill(foreignClass)
+  const unitOf = new Uint16Array(256)
   const weights = new Uint8Array(65536).fill(otherKind)
   codeOf['?'.charCodeAt(0)] = unreadableCode
   weights.fill(0, 0, 256)
   characters.forEach((character, at) => {
     codeOf[character.charCodeAt(0)] = at + 1
+    unitOf[at + 1] = character.charCodeAt(0)
     classOf[at + 1] = classOfShape(shapes[at] ?? character)
     for (let other = 0; other < characters.length; other++)
       weights[((at + 1) << 8) | (other + 1)] =
         other === at ? 0 : weighShapes(shapes[at] ?? character, shapes[other] ?? character)
   })
-  return { codeOf, classOf, weights }
+  return { others, codeOf, unitOf, classOf, weights }
 }
 
 /** A key or a text's key as codes. */
@@ -132,4 +161,4 @@ const usualCharacters = [
 ]
 const isUsual: ReadonlySet<string> = new Set(usualCharacters)
 /** Nearly every catalogue's: laid out once. */
-const usualAlphabet = layOut(usualCharacters)
+const usualAlphabet = layOut([])

@@ -1,31 +1,15 @@
 import type { ModelId } from '../../shared-schemas/identifiers.ts'
-import { normaliseNumber } from '../catalogue/normalise-number.ts'
-import { createAlphabet } from './fold-characters.ts'
-import { buildKeyTable, type KeyTable } from './key-table.ts'
+import { type KeyTable, keyAt } from './key-table.ts'
+import { layOutModels, type ModelLayer, type PrintedNumbers } from './lay-out-models.ts'
+import { compareKeys, type LayeredKeys, layerAt } from './layered-keys.ts'
 import type { OpenModel } from './open-models.ts'
+import { printKey } from './printed-forms.ts'
 import { type KnownBrands, listKnownBrands } from './recognise-brand.ts'
 
-export interface ModelRow {
-  readonly modelId: number
-  readonly brand: string
-  readonly modelNumber: string
-  readonly key: string
-  readonly applianceType: string
-}
-
-export interface SalesNameRow {
-  readonly brand: string
-  readonly salesName: string
-  readonly key: string
-  readonly modelId: number
-}
-
-export interface CatalogueNumbers {
+export interface CatalogueNumbers extends PrintedNumbers {
   readonly catalogueVersion: number
-  /** Every brand, also one without models. */
+  /** Every brand, also one without models, in the order in which equal keys are shown. */
   readonly brands: readonly string[]
-  readonly models: readonly ModelRow[]
-  readonly salesNames: readonly SalesNameRow[]
 }
 
 /** Every printed number of the catalogue, ready to be searched. A model is named by its position in `numbers`. */
@@ -33,154 +17,171 @@ export interface ModelIndex {
   readonly catalogueVersion: number
   readonly brands: readonly string[]
   readonly knownBrands: KnownBrands
-  readonly applianceTypes: readonly string[]
-  readonly numbers: KeyTable
-  readonly salesNames: KeyTable
-  /** The models that a sales name covers: `covered` from `coveredStart[position]` to `coveredStart[position + 1]`. */
-  readonly coveredStart: Uint32Array
-  readonly covered: Uint32Array
-  readonly modelIds: Uint32Array
-  readonly applianceTypeOf: Uint8Array
-  /** All keys and model numbers, one after the other: a million short strings would each cost more than they say. */
-  readonly keys: PackedTexts
-  readonly modelNumbers: PackedTexts
-  readonly salesNameKeys: PackedTexts
+  readonly layers: readonly PlacedLayer[]
+  readonly numbers: LayeredKeys
+  readonly salesNames: LayeredKeys
 }
 
-interface PackedTexts {
-  readonly text: string
-  readonly start: Uint32Array
+/** A layer among others. */
+export interface PlacedLayer extends ModelLayer {
+  /** The positions of its first model and of its first sales name. */
+  readonly from: number
+  readonly nameFrom: number
+  /** The brand of each of the layer's own, as a place in the index's brands. */
+  readonly brandNumbers: Uint32Array
+  readonly gone: Uint8Array | undefined
 }
 
-/** Lays the catalogue's numbers out for searching. */
-export function indexModels({ catalogueVersion, brands, models, salesNames }: CatalogueNumbers): ModelIndex {
-  const alphabet = createAlphabet(charactersOf([models, salesNames]))
-  const brandNumbers = numberNames(brands)
-  const applianceTypes = [...new Set(models.map(({ applianceType }) => applianceType))]
-  const typeNumbers = numberNames(applianceTypes)
-  const numbers = buildKeyTable(alphabet, {
-    keys: models.map(({ key }) => key),
-    printed: models.map(({ modelNumber }) => modelNumber),
-    brands: Uint16Array.from(models, ({ brand }) => numberOf(brandNumbers, brand)),
-  })
-  const rows = Array.from(numbers.rowAt, row => models[row] as ModelRow)
-  const modelIds = Uint32Array.from(rows, ({ modelId }) => modelId)
+/** The catalogue's numbers laid out for searching, in one layer. */
+export function indexModels({ catalogueVersion, brands, ...numbers }: CatalogueNumbers): ModelIndex {
+  return joinLayers({ catalogueVersion, brands, base: layOutModels(numbers) })
+}
+
+export interface Layers {
+  readonly catalogueVersion: number
+  readonly brands: readonly string[]
+  readonly base: ModelLayer
+  /** What takes the place of models of the base. Its alphabet is the base's, or more. */
+  readonly above?: {
+    readonly layer: ModelLayer
+    /** The models of the base that changed or went; all that `layer` has of them counts instead. */
+    readonly changed: ReadonlySet<number>
+  }
+}
+
+/** One index over a layer and what changed above it: it answers as one that is laid out anew would. */
+export function joinLayers({ catalogueVersion, brands, base, above }: Layers): ModelIndex {
+  const gone = above === undefined ? undefined : markGone(base, above.changed)
+  const placed: PlacedLayer[] = [
+    { ...base, ...numberBrands(base, brands), from: 0, nameFrom: 0, gone: gone?.models },
+  ]
+  const numbers = [{ table: base.numbers, from: 0, gone: gone?.models }]
+  const salesNames = [{ table: base.salesNames, from: 0, gone: gone?.salesNames }]
+  if (above !== undefined) {
+    const { layer } = above
+    const from = base.numbers.count
+    const nameFrom = base.salesNames.count
+    placed.push({ ...layer, ...numberBrands(layer, brands), from, nameFrom, gone: undefined })
+    numbers.push({ table: layer.numbers, from, gone: undefined })
+    salesNames.push({ table: layer.salesNames, from: nameFrom, gone: undefined })
+  }
+  const alphabet = (above?.layer ?? base).numbers.alphabet
   return {
     catalogueVersion,
     brands,
     knownBrands: listKnownBrands(brands),
-    applianceTypes,
-    numbers,
-    modelIds,
-    applianceTypeOf: Uint8Array.from(rows, ({ applianceType }) => numberOf(typeNumbers, applianceType)),
-    keys: packTexts(rows.map(({ key }) => key)),
-    modelNumbers: packTexts(rows.map(({ modelNumber }) => modelNumber)),
-    ...indexSalesNames(alphabet, salesNames, brandNumbers, modelIds),
+    layers: placed,
+    numbers: layered(alphabet, numbers),
+    salesNames: layered(alphabet, salesNames),
   }
+}
+
+/** How many models the index holds. */
+export function countModels({ layers }: ModelIndex): number {
+  let count = 0
+  for (const { numbers, gone } of layers) {
+    count += numbers.count
+    if (gone !== undefined) for (const one of gone) count -= one
+  }
+  return count
 }
 
 /** One model's facts by its position. */
-export function modelAt(index: ModelIndex, position: number): OpenModel {
+export function modelAt({ layers }: ModelIndex, position: number): OpenModel {
+  const layer = layerAt(layers, position)
+  const { numbers, brands, applianceTypes } = layer
+  const place = position - layer.from
+  const key = keyAt(numbers, place)
   return {
     // The ids came out of the database's model_id column, which is what the brand says.
-    modelId: index.modelIds[position] as ModelId,
-    brand: brandAt(index, position),
-    modelNumber: textAt(index.modelNumbers, position),
-    key: textAt(index.keys, position),
-    applianceType: index.applianceTypes[index.applianceTypeOf[position] as number] ?? '',
+    modelId: layer.modelIds[place] as ModelId,
+    brand: brands[numbers.brandOf[place] as number] ?? '',
+    modelNumber: printKey(numbers.forms, numbers.formOf[place] as number, key),
+    key,
+    applianceType: applianceTypes[layer.applianceTypeOf[place] as number] ?? '',
   }
 }
 
-/** A model's brand by the model's position. */
-export function brandAt({ brands, numbers }: ModelIndex, position: number): string {
-  return brands[numbers.brandOf[position] as number] ?? ''
+/** A model's brand by the model's position, as a place in the index's brands. */
+export function brandNumberAt({ layers }: ModelIndex, position: number): number {
+  const { numbers, brandNumbers, from } = layerAt(layers, position)
+  return brandNumbers[numbers.brandOf[position - from] as number] as number
 }
 
-/** Which models a sales name covers, in order. */
-export function modelsCovered({ covered, coveredStart }: ModelIndex, namePosition: number): Uint32Array {
-  return covered.subarray(coveredStart[namePosition], coveredStart[namePosition + 1])
-}
-
-/** The key of a sales name by its position. */
-export function salesNameKeyAt({ salesNameKeys }: ModelIndex, position: number): string {
-  return textAt(salesNameKeys, position)
-}
-
-/** Only other than plain characters matter to the alphabet, and few keys have any. */
-function* charactersOf(lists: readonly (readonly { readonly key: string }[])[]): Iterable<string> {
-  for (const list of lists)
-    for (const { key } of list)
-      if (!/^[0-9A-Z]*$/.test(key)) for (let i = 0; i < key.length; i++) yield key.charAt(i)
-}
-
-function numberNames(names: readonly string[]): ReadonlyMap<string, number> {
-  return new Map(names.map((name, number) => [name, number]))
-}
-
-function numberOf(numbers: ReadonlyMap<string, number>, name: string): number {
-  const number = numbers.get(name)
-  if (number === undefined) throw new Error(`every name is listed before it is used, but ${name} is not`)
-  return number
-}
-
-function packTexts(texts: readonly string[]): PackedTexts {
-  const start = new Uint32Array(texts.length + 1)
-  texts.forEach((text, at) => {
-    start[at + 1] = (start[at] as number) + text.length
-  })
-  return { text: texts.join(''), start }
-}
-
-function textAt({ text, start }: PackedTexts, position: number): string {
-  return text.slice(start[position], start[position + 1])
-}
-
-function indexSalesNames(
-  alphabet: KeyTable['alphabet'],
-  rows: readonly SalesNameRow[],
-  brandNumbers: ReadonlyMap<string, number>,
-  modelIds: Uint32Array,
-): Pick<ModelIndex, 'salesNames' | 'salesNameKeys' | 'coveredStart' | 'covered'> {
-  const positionOf = new Map<number, number>()
-  modelIds.forEach((id, position) => {
-    positionOf.set(id, position)
-  })
-  // A load by another program may fall between the two reads; the version, read before both, then moves on.
-  const groups = groupByName(rows.filter(({ modelId }) => positionOf.has(modelId)))
-  const salesNamesTable = buildKeyTable(alphabet, {
-    keys: groups.map(([first]) => first.key),
-    printed: groups.map(([first]) => first.salesName),
-    brands: Uint16Array.from(groups, ([first]) => numberOf(brandNumbers, first.brand)),
-  })
-  const coveredStart = new Uint32Array(groups.length + 1)
-  const covered: number[] = []
-  salesNamesTable.rowAt.forEach((row, position) => {
-    for (const { modelId } of groups[row] ?? []) covered.push(positionOf.get(modelId) as number)
-    coveredStart[position + 1] = covered.length
-  })
-  const salesNameKeys = packTexts(Array.from(salesNamesTable.rowAt, row => groups[row]?.[0].key ?? ''))
-  return { salesNames: salesNamesTable, salesNameKeys, coveredStart, covered: Uint32Array.from(covered) }
-}
-
-type SalesNameGroup = [SalesNameRow, ...SalesNameRow[]]
-
-/** The rows of one writing of one brand's sales name together, in key order. */
-function groupByName(rows: readonly SalesNameRow[]): SalesNameGroup[] {
-  const groups = new Map<string, SalesNameGroup>()
-  for (const row of rows.flatMap(writingsOf)) {
-    const name = `${row.key}\n${row.brand}`
-    const group = groups.get(name)
-    if (group === undefined) groups.set(name, [row])
-    else group.push(row)
+/** Which models a sales name covers. */
+export function modelsCovered({ layers }: ModelIndex, namePosition: number): number[] {
+  const { covered, coveredStart, nameFrom, from, gone } = nameLayerAt(layers, namePosition)
+  const place = namePosition - nameFrom
+  const models: number[] = []
+  for (let at = coveredStart[place] as number; at < (coveredStart[place + 1] as number); at++) {
+    const model = covered[at] as number
+    if (gone?.[model] !== 1) models.push(from + model)
   }
-  return [...groups].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, group]) => group)
+  return models
 }
 
-/** Some makers print their own name before the sales name, and people leave it out. */
-function writingsOf(row: SalesNameRow): SalesNameRow[] {
-  const brandKey = normaliseNumber(row.brand)
-  const rest = row.key.startsWith(brandKey) ? row.key.slice(brandKey.length) : ''
-  return rest.length >= shortestName ? [row, { ...row, key: rest }] : [row]
+/** The order in which models are shown: by key, then by brand. */
+export function compareModels(index: ModelIndex, one: number, other: number): number {
+  return compareKeys(index.numbers, one, other) || brandNumberAt(index, one) - brandNumberAt(index, other)
 }
 
-const shortestName = 3
+/** Sales names by key, then by brand, then as they are divided: no two are equal unless they are parts of one. */
+export function compareSalesNames(index: ModelIndex, one: number, other: number): number {
+  return (
+    compareKeys(index.salesNames, one, other) ||
+    brandOfName(index, one) - brandOfName(index, other) ||
+    separatorsOfName(index, one) - separatorsOfName(index, other)
+  )
+}
+
+function brandOfName({ layers }: ModelIndex, namePosition: number): number {
+  const { salesNames, brandNumbers, nameFrom } = nameLayerAt(layers, namePosition)
+  return brandNumbers[salesNames.brandOf[namePosition - nameFrom] as number] as number
+}
+
+function separatorsOfName({ layers }: ModelIndex, namePosition: number): number {
+  const { salesNames, nameFrom } = nameLayerAt(layers, namePosition)
+  return salesNames.forms.separators[salesNames.formOf[namePosition - nameFrom] as number] as number
+}
+
+function nameLayerAt(layers: readonly PlacedLayer[], namePosition: number): PlacedLayer {
+  const found = layers.findLast(({ nameFrom }) => nameFrom <= namePosition)
+  if (found === undefined) throw new Error(`a sales name is in some layer, but ${namePosition} is in none`)
+  return found
+}
+
+function numberBrands(layer: ModelLayer, brands: readonly string[]): Pick<PlacedLayer, 'brandNumbers'> {
+  const numbers = new Map(brands.map((brand, number) => [brand, number]))
+  const brandNumbers = Uint32Array.from(layer.brands, brand => {
+    const number = numbers.get(brand)
+    if (number === undefined) throw new Error(`every brand of a model is listed, but ${brand} is not`)
+    return number
+  })
+  return { brandNumbers }
+}
+
+function layered(alphabet: KeyTable['alphabet'], layers: LayeredKeys['layers']): LayeredKeys {
+  return { alphabet, layers: layers.map(layer => ({ ...layer, table: { ...layer.table, alphabet } })) }
+}
+
+/** A first look at a few bits of the id spares nearly every model the look into the set. */
+function markGone(
+  { modelIds, covered, coveredStart, salesNames }: ModelLayer,
+  changed: ReadonlySet<number>,
+): { readonly models: Uint8Array; readonly salesNames: Uint8Array } {
+  const maybe = new Uint8Array(1 << 16)
+  for (const modelId of changed) maybe[modelId & 0xffff] = 1
+  const models = new Uint8Array(modelIds.length)
+  for (let place = 0; place < modelIds.length; place++) {
+    const modelId = modelIds[place] as number
+    if (maybe[modelId & 0xffff] === 1 && changed.has(modelId)) models[place] = 1
+  }
+  const names = new Uint8Array(salesNames.count)
+  for (let place = 0; place < names.length; place++) {
+    let at = coveredStart[place] as number
+    const end = coveredStart[place + 1] as number
+    while (at < end && models[covered[at] as number] === 1) at++
+    if (at === end) names[place] = 1
+  }
+  return { models, salesNames: names }
+}

@@ -1,12 +1,18 @@
-import type { Alphabet } from './fold-characters.ts'
+import { type Alphabet, encodeKey, isDigitCode, strangeCode } from './fold-characters.ts'
 import { listTrigrams, trigramCodes } from './list-trigrams.ts'
+import { type PostingLists, packPostings } from './posting-lists.ts'
+import { FormCollector, type PrintedForms } from './printed-forms.ts'
+import { ShareCounter } from './share-counter.ts'
 
 /** Keys as printed numbers give them, by row: parallel lists, because a large catalogue has a million. */
 export interface PrintedKeys {
   readonly keys: readonly string[]
   readonly printed: readonly string[]
-  readonly brands: Uint16Array
+  /** Each one's brand, as a number that the caller gives a meaning. */
+  readonly brands: ArrayLike<number>
 }
+
+export type Numbers = Uint8Array | Uint16Array | Uint32Array
 
 /**
  * Keys in flat arrays, in the order of their classes: keys that look alike stand together, so that one binary search
@@ -15,49 +21,88 @@ export interface PrintedKeys {
 export interface KeyTable {
   readonly alphabet: Alphabet
   readonly count: number
-  /** Which of the given keys stands at each position. Given in key order, it is the order in which equals are shown. */
-  readonly rowAt: Uint32Array
   /** The key at a position is `codes` from `start[position]` to `start[position + 1]`. */
   readonly start: Uint32Array
   readonly codes: Uint8Array
-  readonly longest: number
-  /** Bit j: a printed segment begins at character j: after a separator, or where letters and digits meet. */
-  readonly segments: Uint32Array
-  readonly brandOf: Uint16Array
-  /** Positions whose key has trigram t, ascending: `postings` from `postingStart[t]` to `postingStart[t + 1]`. */
-  readonly postingStart: Uint32Array
-  readonly postings: Uint32Array
-  /** Scratch of one count a position, all 0 between searches. */
-  readonly shared: Uint8Array
+  readonly forms: PrintedForms
+  readonly formOf: Numbers
+  readonly brandOf: Numbers
+  /** Positions by trigram. */
+  readonly postings: PostingLists
+  /** Keys with a character that has no code of its own, by position. */
+  readonly strangeKeys: ReadonlyMap<number, string>
+  /** Scratch for searches. */
+  readonly counter: ShareCounter
 }
 
-/** The table of these keys. */
-export function buildKeyTable(alphabet: Alphabet, printedKeys: PrintedKeys): KeyTable {
-  const { keys, printed, brands } = printedKeys
+/** The table of these keys, and which row stands at each of its positions. */
+export function buildKeyTable(
+  alphabet: Alphabet,
+  { keys, printed, brands }: PrintedKeys,
+): { readonly table: KeyTable; readonly rowAt: Uint32Array } {
   const rowAt = orderRows(alphabet, keys)
   const count = keys.length
   const start = new Uint32Array(count + 1)
-  const segments = new Uint32Array(count)
-  const brandOf = new Uint16Array(count)
-  let longest = 0
+  const formOf = new Uint32Array(count)
+  const brandOf = new Uint32Array(count)
+  const forms = new FormCollector()
   rowAt.forEach((row, position) => {
     const key = keys[row] ?? ''
     start[position + 1] = (start[position] ?? 0) + key.length
-    segments[position] = markSegments(key, printed[row] ?? '')
+    formOf[position] = forms.numberOf(key, printed[row] ?? '')
     brandOf[position] = brands[row] ?? 0
-    if (key.length > longest) longest = key.length
   })
   const codes = new Uint8Array(start[count] ?? 0)
+  const strangeKeys = new Map<number, string>()
   rowAt.forEach((row, position) => {
-    encodeInto(codes, start[position] ?? 0, alphabet, keys[row] ?? '')
+    const key = encodeKey(alphabet, keys[row] ?? '')
+    codes.set(key, start[position])
+    if (key.includes(strangeCode)) strangeKeys.set(position, keys[row] ?? '')
   })
-  const shared = new Uint8Array(count)
-  const keyed = { alphabet, count, rowAt, start, codes, longest, segments, brandOf, shared }
-  return { ...keyed, ...postTrigrams(keyed) }
+  const table: KeyTable = {
+    alphabet,
+    count,
+    start,
+    codes,
+    forms: forms.forms(),
+    formOf: narrowest(formOf),
+    brandOf: narrowest(brandOf),
+    postings: postTrigrams(alphabet, start, codes),
+    strangeKeys,
+    counter: new ShareCounter(count),
+  }
+  return { table, rowAt }
 }
 
-function encodeInto(codes: Uint8Array, from: number, { codeOf }: Alphabet, key: string): void {
-  for (let at = 0; at < key.length; at++) codes[from + at] = codeOf[key.charCodeAt(at)] as number
+/** The key at a position. */
+export function keyAt({ alphabet, codes, start, strangeKeys }: KeyTable, position: number): string {
+  const units = codes.subarray(start[position], start[position + 1])
+  return (
+    strangeKeys.get(position) ??
+    String.fromCharCode(...Array.from(units, code => alphabet.unitOf[code] as number))
+  )
+}
+
+/** Bit j: a printed segment begins at the key's character j: after a separator, or where letters and digits meet. */
+export function segmentsAt({ codes, start, forms, formOf }: KeyTable, position: number): number {
+  const from = start[position] as number
+  const end = Math.min(start[position + 1] as number, from + 32)
+  let marks = forms.separators[formOf[position] as number] as number
+  let wasDigit = isDigitCode(codes[from] as number)
+  for (let at = from + 1; at < end; at++) {
+    const isDigit = isDigitCode(codes[at] as number)
+    if (isDigit !== wasDigit) marks |= 1 << (at - from)
+    wasDigit = isDigit
+  }
+  return marks >>> 0
+}
+
+/** The same numbers in as few bytes as they take. */
+export function narrowest(numbers: Uint32Array): Numbers {
+  let largest = 0
+  for (const number of numbers) if (number > largest) largest = number
+  if (largest < 1 << 8) return Uint8Array.from(numbers)
+  return largest < 1 << 16 ? Uint16Array.from(numbers) : numbers
 }
 
 /** Rows by their key's classes, then by key, then as given. The first ten classes are packed into one number, 5 bits each. */
@@ -93,48 +138,14 @@ function compareLater(alphabet: Alphabet, one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0
 }
 
-/** A kept character of the number is the key's next one; anything else was a separator. Past 32 characters none is marked. */
-function markSegments(key: string, printed: string): number {
-  const text = printed.normalize('NFKC').toUpperCase()
-  let marks = 0
-  let at = 0
-  let wasSeparator = false
-  for (let i = 0; i < text.length && at < Math.min(key.length, 32); i++) {
-    if (text.charCodeAt(i) !== key.charCodeAt(at)) {
-      wasSeparator = true
-      continue
-    }
-    const isBreak = wasSeparator || isDigitAt(key, at) !== isDigitAt(key, at - 1)
-    if (at > 0 && isBreak) marks |= 1 << at
-    wasSeparator = false
-    at += 1
-  }
-  return marks >>> 0
-}
-
-function isDigitAt(key: string, at: number): boolean {
-  const unit = key.charCodeAt(at)
-  return unit >= 48 && unit <= 57
-}
-
-/** Counted once and filled once: each list has its exact length, one after the other. */
-function postTrigrams(
-  keyed: Omit<KeyTable, 'postingStart' | 'postings'>,
-): Pick<KeyTable, 'postingStart' | 'postings'> {
-  const { alphabet, count, start, codes, longest } = keyed
-  const postingStart = new Uint32Array(trigramCodes + 1)
-  const own = new Uint16Array(longest + 2)
-  for (let position = 0; position < count; position++) {
-    const found = listTrigrams(alphabet, codes, start[position] as number, start[position + 1] as number, own)
-    for (let i = 0; i < found; i++) (postingStart[(own[i] as number) + 1] as number)++
-  }
-  for (let t = 0; t < trigramCodes; t++)
-    postingStart[t + 1] = (postingStart[t + 1] as number) + (postingStart[t] as number)
-  const postings = new Uint32Array(postingStart[trigramCodes] as number)
-  const next = postingStart.slice()
-  for (let position = 0; position < count; position++) {
-    const found = listTrigrams(alphabet, codes, start[position] as number, start[position + 1] as number, own)
-    for (let i = 0; i < found; i++) postings[(next[own[i] as number] as number)++] = position
-  }
-  return { postingStart, postings }
+function postTrigrams(alphabet: Alphabet, start: Uint32Array, codes: Uint8Array): PostingLists {
+  const count = start.length - 1
+  let longest = 0
+  for (let position = 0; position < count; position++)
+    longest = Math.max(longest, (start[position + 1] as number) - (start[position] as number))
+  return packPostings(trigramCodes, count, {
+    mostOfOne: longest + 2,
+    listsOf: (position, into) =>
+      listTrigrams(alphabet, codes, start[position] as number, start[position + 1] as number, into),
+  })
 }

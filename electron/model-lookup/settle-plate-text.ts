@@ -3,10 +3,17 @@ import { normaliseNumber } from '../catalogue/normalise-number.ts'
 import type { Decided } from '../requests/refusal.ts'
 import { type AgreeingKey, findBeginningKeys, findHoldingKeys, findWholeKeys } from './find-agreeing-keys.ts'
 import { encodeKey, unreadableCode } from './fold-characters.ts'
-import { brandAt, type ModelIndex, modelsCovered } from './index-models.ts'
-import type { KeyTable } from './key-table.ts'
+import {
+  brandNumberAt,
+  compareModels,
+  compareSalesNames,
+  type ModelIndex,
+  modelsCovered,
+} from './index-models.ts'
+import { type LayeredKeys, layerAt } from './layered-keys.ts'
 import type { OpenModels } from './open-models.ts'
 import { countReadCharacters, unreadable } from './plate-key.ts'
+import { withinMargin } from './rank-keys.ts'
 import { type Admits, type RankedModel, rankModels } from './rank-models.ts'
 import { fewestReadable, type PlateReading, type PlateReadings, readPlateText } from './read-plate-text.ts'
 
@@ -25,6 +32,8 @@ export interface SettledText {
   readonly positions: readonly number[]
   /** By position, where a model is open because of its sales name: that name's position. */
   readonly throughName: ReadonlyMap<number, number>
+  /** Where nothing agrees: the likeliest models in order, those left open first. Else none. */
+  readonly nearest: readonly RankedModel[]
   /** Whether a model may be an answer to this question at all: the brand and the kind of appliance that were asked for. */
   readonly admits: Admits
 }
@@ -36,7 +45,8 @@ export interface SettledText {
  * 2. the models that a sales name of this very key covers;
  * 3. every model whose number or sales name holds the text, lookalikes taken as alike; where one model's whole key is
  *    the text but for lookalikes, and none holds it as printed, that one alone;
- * 4. the models whose misreading costs at most half a slip more than the likeliest.
+ * 4. the models whose misreading costs at most half a slip more than the likeliest, as far as a single slip may explain
+ *    it; where nothing is that near, the likeliest alone.
  *
  * Each step takes the whole text first, then the text without labels, ratings, serials and brands, then its single
  * numbers, and takes all the single numbers that agree.
@@ -50,7 +60,11 @@ export interface SettledText {
  * person has confirmed the model. The margin of step 4 is such that a single slip always leaves the true model in the
  * set: it costs at most 20, and whatever nothing agrees with costs at least 12.
  */
-export function settlePlateText(index: ModelIndex, question: PlateQuestion): Decided<SettledText> {
+export function settlePlateText(
+  index: ModelIndex,
+  question: PlateQuestion,
+  { mostNearest }: { readonly mostNearest: number } = { mostNearest: 1 },
+): Decided<SettledText> {
   const isName = (key: string) => positionsOfKey(index.salesNames, key).length > 0
   const readings = readPlateText(question.text, { brands: index.knownBrands, isName })
   if (countReadCharacters(readings.whole.key) < fewestReadable)
@@ -73,11 +87,12 @@ export function settlePlateText(index: ModelIndex, question: PlateQuestion): Dec
     firstThatFinds(index, readings, reading => takeExact(index, reading, admits)) ??
     firstThatFinds(index, readings, reading => takeSalesName(index, reading, admits)) ??
     firstThatFinds(index, readings, reading => takeHolding(index, reading, admits)) ??
-    takeNearest(index, readings, admits)
-  return { ok: true, value: { ...found, outcome: outcomeOf(found), admits } }
+    takeNearest(index, readings, admits, mostNearest)
+  return { ok: true, value: { nearest: [], ...found, outcome: outcomeOf(found), admits } }
 }
 
-type Found = Omit<SettledText, 'outcome' | 'admits'> & { readonly isVeryKey: boolean }
+type Found = Omit<SettledText, 'outcome' | 'admits' | 'nearest'> &
+  Partial<Pick<SettledText, 'nearest'>> & { readonly isVeryKey: boolean }
 
 function admission(
   index: ModelIndex,
@@ -88,12 +103,18 @@ function admission(
 ): Admits {
   const wantedBrand = brand === undefined ? -1 : index.brands.indexOf(brand)
   const wantedType = applianceType === undefined ? undefined : normaliseNumber(applianceType)
-  const admitted = index.applianceTypes.map(
-    type => wantedType === undefined || normaliseNumber(type) === wantedType,
+  if (brand === undefined && wantedType === undefined) return () => true
+  const isWanted = new Map(
+    index.layers.map(layer => [
+      layer,
+      layer.applianceTypes.map(type => wantedType === undefined || normaliseNumber(type) === wantedType),
+    ]),
   )
-  return position =>
-    (wantedBrand < 0 || index.numbers.brandOf[position] === wantedBrand) &&
-    admitted[index.applianceTypeOf[position] as number] === true
+  return position => {
+    if (wantedBrand >= 0 && brandNumberAt(index, position) !== wantedBrand) return false
+    const layer = layerAt(index.layers, position)
+    return isWanted.get(layer)?.[layer.applianceTypeOf[position - layer.from] as number] === true
+  }
 }
 
 function outcomeOf({ positions, isVeryKey }: Found): LookupOutcome {
@@ -148,9 +169,9 @@ function takeSalesName(index: ModelIndex, reading: PlateReading, admits: Admits)
   return { reading, positions, throughName, agreement: 'agrees', isVeryKey: true }
 }
 
-function positionsOfKey(table: KeyTable, key: string): number[] {
+function positionsOfKey(keys: LayeredKeys, key: string): number[] {
   if (key.includes(unreadable)) return []
-  return findWholeKeys(table, encodeKey(table.alphabet, key))
+  return findWholeKeys(keys, encodeKey(keys.alphabet, key))
     .filter(({ isAsPrinted }) => isAsPrinted)
     .map(({ position }) => position)
 }
@@ -192,12 +213,12 @@ function takeHolding(index: ModelIndex, reading: PlateReading, admits: Admits): 
  * With unreadable characters the text is first laid over whole keys, then over their beginnings, and only then anywhere:
  * a person who marks a character as unreadable has counted it.
  */
-function holding(table: KeyTable, text: Uint8Array): readonly AgreeingKey[] {
-  if (!text.includes(unreadableCode)) return findHoldingKeys(table, text)
-  const whole = findWholeKeys(table, text)
+function holding(keys: LayeredKeys, text: Uint8Array): readonly AgreeingKey[] {
+  if (!text.includes(unreadableCode)) return findHoldingKeys(keys, text)
+  const whole = findWholeKeys(keys, text)
   if (whole.length > 0) return whole
-  const beginning = findBeginningKeys(table, text)
-  return beginning.length > 0 ? beginning : findHoldingKeys(table, text)
+  const beginning = findBeginningKeys(keys, text)
+  return beginning.length > 0 ? beginning : findHoldingKeys(keys, text)
 }
 
 /** The one model whose whole key is the text but for lookalikes. */
@@ -207,26 +228,34 @@ function onlyWhole(index: ModelIndex, text: Uint8Array, mayBe: Admits): number |
 }
 
 /** Nothing agrees. A brand read off the plate weighs, and no longer decides: the slip may be in the brand. */
-function takeNearest(index: ModelIndex, { kept, parts, guesses }: PlateReadings, admits: Admits): Found {
+function takeNearest(
+  index: ModelIndex,
+  { kept, parts, guesses }: PlateReadings,
+  admits: Admits,
+  wanted: number,
+): Found {
   let best: { reading: PlateReading; nearest: readonly RankedModel[] } = { reading: kept, nearest: [] }
   for (const reading of [kept, ...parts.slice(0, mostPartsRanked), ...guesses.slice(0, mostGuessesRanked)]) {
     const nearest = rankModels(index, reading, admits, {
-      wanted: 1,
+      wanted,
       margin: nearMargin,
-      dearest: Infinity,
+      // Another reading of the text counts only where it is nearer.
+      dearest: (best.nearest[0]?.cost ?? Infinity) - 1,
       isThorough: true,
     })
-    if ((nearest[0]?.cost ?? Infinity) < (best.nearest[0]?.cost ?? Infinity)) best = { reading, nearest }
+    if (nearest.length > 0) best = { reading, nearest }
   }
   const { reading, nearest } = best
+  const open = nearest.filter(({ cost }) => cost <= withinMargin(nearest[0]?.cost ?? 0, nearMargin))
   return {
     reading,
+    nearest,
     positions: inOrder(
       index,
-      nearest.map(({ position }) => position),
+      open.map(({ position }) => position),
     ),
     throughName: new Map(
-      nearest.flatMap(({ position, namePosition }) =>
+      open.flatMap(({ position, namePosition }) =>
         namePosition === undefined ? [] : [[position, namePosition] as const],
       ),
     ),
@@ -243,21 +272,29 @@ const mostGuessesRanked = 6
 /** What is admitted and of the brand that was read off the plate. */
 function onPlate(index: ModelIndex, { brand }: PlateReading, admits: Admits): Admits {
   if (brand === undefined) return admits
-  return position => brandAt(index, position) === brand && admits(position)
+  const read = index.brands.indexOf(brand)
+  return position => brandNumberAt(index, position) === read && admits(position)
 }
 
 function coveredBy(index: ModelIndex, names: readonly number[], mayBe: Admits): Map<number, number> {
   const covered = new Map<number, number>()
-  const { start } = index.salesNames
-  const lengthOf = (name: number) => (start[name + 1] as number) - (start[name] as number)
   // Of two writings of one name, with the brand before it and without, the shorter is the nearer.
-  for (const name of [...names].sort((one, other) => lengthOf(one) - lengthOf(other)))
+  const shortestFirst = [...names].sort(
+    (one, other) =>
+      lengthOfName(index, one) - lengthOfName(index, other) || compareSalesNames(index, one, other),
+  )
+  for (const name of shortestFirst)
     for (const position of modelsCovered(index, name))
       if (mayBe(position) && !covered.has(position)) covered.set(position, name)
   return covered
 }
 
+function lengthOfName({ salesNames }: ModelIndex, name: number): number {
+  const { table, from } = layerAt(salesNames.layers, name)
+  return (table.start[name - from + 1] as number) - (table.start[name - from] as number)
+}
+
 /** In key order, each once. */
-function inOrder({ numbers: { rowAt } }: ModelIndex, positions: Iterable<number>): number[] {
-  return [...new Set(positions)].sort((one, other) => (rowAt[one] as number) - (rowAt[other] as number))
+function inOrder(index: ModelIndex, positions: Iterable<number>): number[] {
+  return [...new Set(positions)].sort((one, other) => compareModels(index, one, other))
 }

@@ -1,5 +1,5 @@
 import { normaliseNumber } from '../../electron/catalogue/normalise-number.ts'
-import type { ModelRow } from '../../electron/model-lookup/index-models.ts'
+import type { ModelRow } from '../../electron/model-lookup/lay-out-models.ts'
 
 /** The same seed always gives the same stream (mulberry32, a public-domain generator; from memory). */
 export function seededChoice(seed: number): (below: number) => number {
@@ -12,67 +12,109 @@ export function seededChoice(seed: number): (below: number) => number {
   }
 }
 
-/** A catalogue of invented models, numbered as densely as makers number: series that run on, variants, colours. */
+/**
+ * A catalogue of invented models, numbered as densely as makers number: families whose running numbers follow on one
+ * another, each number in one to three variants. Few brands have most of the models, and few families most of a brand's:
+ * both shares fall with the rank as a power of it, and no family has more than 6,000 models.
+ */
 export function generateModels(count: number, seed = 20261123): ModelRow[] {
   const choose = seededChoice(seed)
-  const numbers = new Map<string, string>()
+  const numbers = new Map<string, Numbered>()
   while (numbers.size < count) {
-    const brand = choose(brands.length)
-    for (const number of numberSeries(brand, choose))
-      numbers.set(normaliseNumber(number), brands[brand] ?? '')
+    const brand = chooseBrand(choose)
+    for (const modelNumber of numberFamily(brand, familySize(choose), choose)) {
+      const key = normaliseNumber(modelNumber)
+      if (numbers.size < count && !numbers.has(key)) numbers.set(key, { brand, modelNumber })
+    }
   }
-  const keys = [...numbers.keys()].slice(0, count).sort()
-  return keys.map((key, at) => ({
-    modelId: at + 1,
-    brand: numbers.get(key) ?? '',
-    modelNumber: key,
-    key,
-    applianceType: 'washer',
-  }))
+  return [...numbers.keys()].sort().map((key, at) => {
+    const { brand, modelNumber } = numbers.get(key) as Numbered
+    return {
+      modelId: at + 1,
+      brand: brands[brand] ?? '',
+      modelNumber,
+      key,
+      applianceType: applianceTypes[brand % applianceTypes.length] ?? '',
+    }
+  })
 }
 
-export const brands = ['Korrel', 'Vastrum', 'Pellow', 'Oskan', 'Drimmel', 'Tessary', 'Hulvane', 'Nordbeck']
+interface Numbered {
+  readonly brand: number
+  readonly modelNumber: string
+}
 
-/** One type in its variants: the neighbours that a slip in the number leads to. */
-function numberSeries(brand: number, choose: (below: number) => number): string[] {
-  const type = 10 + choose(90)
-  const size = choose(100)
-  const variants = Array.from({ length: 2 + choose(6) }, (_, at) => at + 1)
-  const letters = 'ABCDEFGHKLMNPSWX'
+/** Invented, the largest first. */
+export const brands = `Korrel Vastrum Pellow Oskan Drimmel Tessary Hulvane Nordbeck
+  Quillor Ferrowick Ostrivane Kelvarth Lunnark Trevassel Wexholt Jarrowin
+  Puldane Sorvikka Halmerend Cordessa Dovrenne Elmarisk Fjelldane Hestermo
+  Ilvarne Jostrand Krellin Morvath Nessolt Orbrenn Prandeck Rundhavn
+  Tolvane Ulmegard Wolmere Yarrick Zandrel Aldervik Bexholm Corvelle`.split(/\s+/)
+
+const applianceTypes = ['washer', 'dishwasher', 'dryer', 'oven', 'fridge']
+
+const largestFamily = 6000
+const fineness = 1_000_000
+
+const brandShares = brands.map((_, rank) => (rank + 1) ** -0.8)
+const allShares = brandShares.reduce((sum, share) => sum + share, 0)
+
+function chooseBrand(choose: (below: number) => number): number {
+  let left = (choose(fineness) / fineness) * allShares
+  const found = brandShares.findIndex(share => {
+    left -= share
+    return left < 0
+  })
+  return Math.max(0, found)
+}
+
+function familySize(choose: (below: number) => number): number {
+  return Math.min(largestFamily, Math.floor(4 * ((1 + choose(fineness)) / fineness) ** -0.9))
+}
+
+/** Makers number on by one, or leave room between two types. */
+const stepsApart = [1, 1, 2, 5, 10]
+const mostVariants = 3
+
+/** A family's numbers in the way of its brand: there are eight ways, and each brand has letters of its own. */
+function numberFamily(brand: number, size: number, choose: (below: number) => number): string[] {
+  const letters = 'ABCDEFGHKLMNPRSTVWX'
   const letter = () => letters.charAt(choose(letters.length))
-  const two = (value: number) => String(value).padStart(2, '0')
-  switch (brand) {
-    case 0: {
-      const head = `K${letter()}D${type}${two(size)}`
-      return variants.map(variant => `${head}/0${variant}`)
-    }
-    case 1: {
-      const head = `${1000 + choose(9000)}.${two(size)}${choose(10)}`
-      return variants.map(variant => `${head}/${variant}`)
-    }
-    case 2: {
-      const head = `PL ${type}${choose(10)}-${two(size)}`
-      return variants.map(() => `${head} ${letter()}`)
-    }
-    case 3: {
-      const head = `${53000000 + choose(900000)}`
-      return variants.map(variant => `${head}-0${variant}`)
-    }
-    case 4: {
-      const head = `DR.${type}.${choose(10)}${two(size)}`
-      return variants.map(() => `${head}-${letter()}${letter()}`)
-    }
-    case 5: {
-      const head = `T${letter()}${letter()}${type}I${choose(4)}D${letter()}`
-      return variants.map(variant => `${head}-${variant}${letter()}`)
-    }
-    case 6: {
-      const head = `HV${choose(10)}${choose(10)}${two(size)}MK`
-      return variants.map(variant => `${head}${variant}`)
-    }
-    default: {
-      const head = `N${type}-${1000 + choose(9000)}`
-      return variants.map(() => `${head}-${letter()}`)
-    }
+  const maker = letters.charAt((brand * 7) % letters.length)
+  const type = 10 + choose(90)
+  const heads = [
+    () => `${maker}${letter()}${letter()}`,
+    () => `${1000 + brand * 200 + choose(200)}.`,
+    () => `${maker}${letter()} ${type}`,
+    () => `${53 + (brand % 40)}${choose(10)}`,
+    () => `${maker}R.${type}.`,
+    () => `${maker}${letter()}${letter()}`,
+    () => `${maker}V${letter()}`,
+    () => `${maker}${type}-`,
+  ]
+  const writings: readonly ((running: string, variant: number) => string)[] = [
+    (running, variant) => `${running}/0${variant}`,
+    (running, variant) => `${running}/${variant}`,
+    (running, variant) => `${running.slice(1)}-${running.slice(0, 1)} ${variantLetter(variant)}`,
+    (running, variant) => `${running}-0${variant}`,
+    (running, variant) => `${running}-${variantLetter(variant)}${letters.charAt(brand % letters.length)}`,
+    (running, variant) => `${running.slice(0, 2)}I${running.slice(2)}-${variant}${variantLetter(brand)}`,
+    (running, variant) => `${running}MK${variant}`,
+    (running, variant) => `${running}-${variantLetter(variant)}`,
+  ]
+  const head = heads[brand % heads.length]?.() ?? ''
+  const write = writings[brand % writings.length] ?? (running => running)
+  const first = choose(9000)
+  const apart = stepsApart[choose(stepsApart.length)] ?? 1
+  const numbers: string[] = []
+  for (let running = first; numbers.length < size; running += apart) {
+    const digits = String(running % 10_000).padStart(4, '0')
+    const variants = 1 + choose(mostVariants)
+    for (let variant = 1; variant <= variants; variant++) numbers.push(head + write(digits, variant))
+  }
+  return numbers.slice(0, size)
+
+  function variantLetter(variant: number): string {
+    return letters.charAt((variant + type) % letters.length)
   }
 }

@@ -3,10 +3,17 @@ import { expect, test } from 'vitest'
 import { alignCost, alignmentCosts } from '../../../electron/model-lookup/align-keys.ts'
 import { explainDifferences } from '../../../electron/model-lookup/explain-differences.ts'
 import { type Alphabet, encodeKey } from '../../../electron/model-lookup/fold-characters.ts'
+import { type KeyTable, segmentsAt } from '../../../electron/model-lookup/key-table.ts'
 import { anIndex } from '../../builders/model-index.ts'
 
+const tableOf = (printed: string): KeyTable => {
+  const [layer] = anIndex({ Korrel: { models: [printed] } }).layers
+  if (layer === undefined) throw new Error('an index has a layer')
+  return layer.numbers
+}
+
 const check = (typed: string, printed: string, cost: number) => {
-  const { numbers } = anIndex({ Korrel: { models: [printed] } })
+  const numbers = tableOf(printed)
   expect(alignCost(numbers, encodeKey(numbers.alphabet, typed), 0, 1000)).toBe(cost)
 }
 
@@ -33,8 +40,8 @@ const keyCharacters = fc.string({ unit: fc.constantFrom(...'0OD1IAC3'), minLengt
 test('the fast alignment costs what the plain recurrence says', () => {
   fc.assert(
     fc.property(plateCharacters, keyCharacters, (text, key) => {
-      const { numbers } = anIndex({ Korrel: { models: [key] } })
-      const expected = plainCost(numbers.alphabet, text, key, numbers.segments[0] ?? 0)
+      const numbers = tableOf(key)
+      const expected = plainCost(numbers.alphabet, text, key, segmentsAt(numbers, 0))
       check(text, key, expected)
       const limit = Math.max(1, expected)
       const limited = alignCost(numbers, encodeKey(numbers.alphabet, text), 0, limit)
@@ -47,12 +54,12 @@ test('the fast alignment costs what the plain recurrence says', () => {
 test('the differences turn what was typed into what the catalogue has', () => {
   fc.assert(
     fc.property(plateCharacters, keyCharacters, (text, key) => {
-      const { numbers } = anIndex({ Korrel: { models: [key] } })
+      const numbers = tableOf(key)
       const differences = explainDifferences({
         alphabet: numbers.alphabet,
         text,
         key,
-        marks: numbers.segments[0] ?? 0,
+        marks: segmentsAt(numbers, 0),
       })
       for (const { at, catalogue } of differences)
         expect(catalogue === '' || key.charAt(at - 1) === catalogue).toBe(true)
