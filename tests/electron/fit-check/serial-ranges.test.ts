@@ -20,6 +20,11 @@ describe('a serial lies in a range only where the two have an order', () => {
     ['B1500', 'A1000', 'A1999', false],
     ['A15000', 'A1000', 'A1999', undefined],
     ['A1500', '1000', '1999', undefined],
+    ['A1500', '1000', null, undefined],
+    ['A1500', null, '1999', undefined],
+    // A range whose own ends are not of one form.
+    ['1500', 'A1000', '1999', undefined],
+    ['1500', '1000', 'A1999', undefined],
     ['anything', null, null, true],
   ])('%s in %s to %s', check)
 })
@@ -38,6 +43,14 @@ describe('the classes of an unknown serial are every way it may stand to the ran
     [[one], [[true], [false]]],
     [
       [one, next],
+      [
+        [true, false],
+        [false, true],
+        [false, false],
+      ],
+    ],
+    [
+      [one, { from: 'A100', to: 'A199' }],
       [
         [true, false],
         [false, true],
@@ -112,7 +125,31 @@ describe('each class of an unknown serial is shown by a serial of it', () => {
         [null, '00'],
       ],
     ],
-    // A serial that lies in a range in whatever way is no class of its own when nothing is below zero.
+    [
+      'nought is before one',
+      [
+        { from: '1', to: null },
+        { from: null, to: '9' },
+      ],
+      [
+        ['0', '01'],
+        ['1', '11'],
+        ['10', '10'],
+        [null, '00'],
+      ],
+    ],
+    [
+      'nothing is before nought',
+      [
+        { from: '0', to: '0' },
+        { from: '1', to: '1' },
+      ],
+      [
+        ['0', '10'],
+        ['1', '01'],
+        [null, '00'],
+      ],
+    ],
     [
       'nothing is below zero',
       [{ from: '0', to: null }],
