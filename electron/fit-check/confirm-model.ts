@@ -47,7 +47,7 @@ const mostNearNamed = 3
 /** Positions, from 1 over the catalogue's key, between the stretch in which both begin alike and that in which both end alike. */
 export function differingPositions(typed: string, catalogue: string): number[] {
   let start = 0
-  while (start < typed.length && start < catalogue.length && typed[start] === catalogue[start]) start += 1
+  while (start < typed.length && typed[start] === catalogue[start]) start += 1
   let end = 0
   const longestEnd = Math.min(typed.length, catalogue.length) - start
   while (end < longestEnd && typed[typed.length - 1 - end] === catalogue[catalogue.length - 1 - end]) end += 1

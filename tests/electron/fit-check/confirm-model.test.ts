@@ -22,6 +22,7 @@ describe('the characters to compare lie between where both begin and where both 
     ['WX12', '', []],
     ['WX112', 'WX12', [4]],
     ['WX12', 'WX112', [4]],
+    ['WX12', 'WX1112', [4, 5]],
     ['WXAB2', 'WXCD2', [3, 4]],
   ])('%s against %s', check)
 })
