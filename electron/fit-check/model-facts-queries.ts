@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { type FamilyId, familyId, type ModelId } from '../../shared-schemas/identifiers.ts'
+import type { FamilyId, ModelId } from '../../shared-schemas/identifiers.ts'
+import { readCatalogueVersion } from '../catalogue/catalogue-state-queries.ts'
 import { listModelsOfTerms, readTermsByModel } from '../catalogue/fitments/fitment-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { daysBetween } from './made-dates.ts'
@@ -101,15 +102,34 @@ const fewModelsPerTerms = 20
 
 /** The families of which any of these terms is said, of the family itself or of one of its parts. */
 export function listFamiliesOfTerms(database: ReadableDatabase, termsIds: readonly number[]): FamilyId[] {
-  return database
-    .rows(
-      z.object({ family_id: familyId }),
-      `SELECT DISTINCT ifnull(fitment_terms.family_id, part.family_id) AS family_id
+  const known = currentFamilies(database)
+  const unread = termsIds.filter(id => !known.has(id))
+  if (unread.length > 0)
+    for (const [termsId, family] of database.tuples<[number, FamilyId]>(
+      `SELECT terms_id, ifnull(fitment_terms.family_id, part.family_id)
        FROM json_each(?) AS asked JOIN fitment_terms ON terms_id = asked.value LEFT JOIN part USING (part_id)`,
-      JSON.stringify(termsIds),
-    )
-    .map(row => row.family_id)
+      JSON.stringify(unread),
+    ))
+      known.set(termsId, family)
+  const families = new Set<FamilyId>()
+  for (const termsId of termsIds) families.add(known.get(termsId) as FamilyId)
+  return [...families]
 }
+
+/** The families of terms as read so far, kept until the catalogue changes: a model has tens of terms, and all have them. */
+function currentFamilies(database: ReadableDatabase): Map<number, FamilyId> {
+  const version = readCatalogueVersion(database)
+  const kept = familiesOfTerms.get(database)
+  if (kept?.version === version) return kept.families
+  const families = new Map<number, FamilyId>()
+  familiesOfTerms.set(database, { version, families })
+  return families
+}
+
+const familiesOfTerms = new WeakMap<
+  ReadableDatabase,
+  { readonly version: number; readonly families: Map<number, FamilyId> }
+>()
 
 /** All terms that are said of each of these models. */
 export function readAllTermsOfModels(database: ReadableDatabase, modelIds: readonly ModelId[]) {

@@ -22,8 +22,9 @@ export function readSisters(
   for (const [modelId] of database.tuples<[number]>(modelsOnPlatform, platform)) all.add(modelId)
   const termsOfModels = new Map<ModelId, Set<number>>()
   for (const termsId of termsIds)
-    for (const modelId of listModelsOfTerms(database, termsId) as ModelId[]) {
-      if (!all.has(modelId)) continue
+    for (const id of listModelsOfTerms(database, termsId)) {
+      if (!all.has(id)) continue
+      const modelId = id as ModelId
       const known = termsOfModels.get(modelId)
       if (known === undefined) termsOfModels.set(modelId, new Set([termsId]))
       else known.add(termsId)

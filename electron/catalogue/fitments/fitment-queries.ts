@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { ReadableDatabase } from '../../database/handles.ts'
-import { decodeIds } from './id-lists.ts'
+import { decodeIds, decodeInto } from './id-lists.ts'
 
 /** The terms that are said of a model, ascending. */
 export function listTermsOfModel(database: ReadableDatabase, modelId: number): number[] {
@@ -28,15 +28,18 @@ export const termsOfModels = `SELECT model_id, terms
   FROM json_each(?) AS asked CROSS JOIN fitment_by_model ON model_id = asked.value`
 
 /** The models of which these terms are said, ascending. */
-export function listModelsOfTerms(database: ReadableDatabase, termsId: number): number[] {
-  const chunks = database.rows(chunkRow, modelsOfTerms, termsId)
-  const [first, ...others] = chunks
-  if (first === undefined) return []
-  if (others.length === 0) return decodeChunk(first)
-  return chunks.flatMap(decodeChunk)
+export function listModelsOfTerms(database: ReadableDatabase, termsId: number): Uint32Array {
+  const pieces = database.rows(pieceRow, modelsOfTerms, termsId)
+  const all = new Uint32Array(pieces.reduce((sum, { models }) => sum + models, 0))
+  let count = 0
+  for (const { first_model_id, more_models } of pieces) {
+    all[count] = first_model_id
+    count = decodeInto(all, count + 1, more_models, first_model_id)
+  }
+  return all
 }
 
-export const modelsOfTerms = `SELECT first_model_id, more_models FROM fitment_by_terms
+export const modelsOfTerms = `SELECT first_model_id, models, more_models FROM fitment_by_terms
   WHERE terms_id = ? ORDER BY first_model_id`
 
 /** The models of which any of these terms is said, ascending. */
@@ -66,10 +69,4 @@ export function countFitments(database: ReadableDatabase): number {
 
 const bytes = z.instanceof(Uint8Array)
 const termsRow = z.object({ terms: bytes })
-const chunkRow = z.object({ first_model_id: z.int(), more_models: bytes })
-
-function decodeChunk({ first_model_id, more_models }: z.output<typeof chunkRow>): number[] {
-  const models = decodeIds(more_models, first_model_id)
-  models.unshift(first_model_id)
-  return models
-}
+const pieceRow = z.object({ first_model_id: z.int(), models: z.int(), more_models: bytes })

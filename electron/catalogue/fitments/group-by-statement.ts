@@ -13,21 +13,22 @@ export function* groupByStatement(
   const statementOf = Uint32Array.from(sayings, ({ statement }) => statement.place)
   const contested = Uint8Array.from(statements, statement => Number(isContested(statement)))
   const starts = new Uint32Array(statements.length + 1)
-  for (let row = 0; row < rows.size; row += 1) {
-    const after = (statementOf[rows.groupAt(row)] as number) + 1
-    starts[after] = (starts[after] as number) + 1
-    if (row % rowsAtOnce === 0) yield 0
+  for (const { group, from, to } of rows.runs()) {
+    const after = (statementOf[group] as number) + 1
+    starts[after] = (starts[after] as number) + to - from
+    yield 0
   }
   for (let at = 1; at < starts.length; at += 1)
     starts[at] = (starts[at] as number) + (starts[at - 1] as number)
   const next = starts.slice()
   const dealt = new Uint32Array(rows.size)
-  for (let row = 0; row < rows.size; row += 1) {
-    const statement = statementOf[rows.groupAt(row)] as number
-    const place = next[statement] as number
-    dealt[place] = contested[statement] === 1 ? row : rows.modelAt(row)
-    next[statement] = place + 1
-    if (row % rowsAtOnce === 0) yield 0
+  for (const { group, from, to } of rows.runs()) {
+    const statement = statementOf[group] as number
+    const isOne = contested[statement] === 1
+    let place = next[statement] as number
+    for (let row = from; row < to; row += 1, place += 1) dealt[place] = isOne ? row : rows.modelAt(row)
+    next[statement] = place
+    yield 0
   }
   return (function* () {
     for (const statement of statements) {
@@ -36,5 +37,3 @@ export function* groupByStatement(
     }
   })()
 }
-
-const rowsAtOnce = 100_000

@@ -31,6 +31,24 @@ export function decodeIds(bytes: Uint8Array, start = 0): number[] {
   return ids
 }
 
+/** The same into a list that is long enough, from a place on; gives how many ids there are then. */
+export function decodeInto(ids: Uint32Array, count: number, bytes: Uint8Array, start: number): number {
+  let [place, id, gap, shift] = [count, start, 0, 0]
+  for (let at = 0; at < bytes.length; at += 1) {
+    const byte = bytes[at] as number
+    gap |= (byte & 0x7f) << shift
+    if (byte >= 0x80) shift += 7
+    else {
+      id += gap
+      ids[place] = id
+      place += 1
+      gap = 0
+      shift = 0
+    }
+  }
+  return place
+}
+
 /** Writes one number and gives the place after it. */
 export function putNumber(bytes: Uint8Array, at: number, number: number): number {
   let [place, rest] = [at, number]

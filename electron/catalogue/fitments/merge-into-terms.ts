@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { WritableDatabase } from '../../database/handles.ts'
 import { modelsOfTerms } from './fitment-queries.ts'
-import { decodeIds, mostBytes, putNumber } from './id-lists.ts'
+import { decodeInto, mostBytes, putNumber } from './id-lists.ts'
 import type { TermsChange } from './write-fitments.ts'
 
 /** Writes a change into the models of its terms and gives what of it was really new. Only the pieces it touches are rewritten. */
@@ -16,30 +16,27 @@ export function mergeIntoTerms(
     appendPieces(database, termsId, said)
     return { termsId, said, withdrawn: noModels }
   }
-  const really = { said: [] as number[], withdrawn: [] as number[] }
-  for (const [index, { first_model_id: first, more_models }] of pieces.entries()) {
+  let really: Pick<TermsChange, 'said' | 'withdrawn'> = { said: noModels, withdrawn: noModels }
+  for (const [index, { first_model_id: first, models: count, more_models }] of pieces.entries()) {
     const from = index === 0 ? 0 : first
     const until = pieces[index + 1]?.first_model_id ?? Infinity
     const part = { said: between(said, from, until), withdrawn: between(withdrawn, from, until) }
     if (part.said.length + part.withdrawn.length === 0) continue
-    const models = decodeIds(more_models, first)
-    models.unshift(first)
-    const merged = merge(models, part)
-    really.said.push(...merged.said)
-    really.withdrawn.push(...merged.withdrawn)
-    if (merged.said.length + merged.withdrawn.length === 0) continue
+    const models = new Uint32Array(count)
+    models[0] = first
+    decodeInto(models, 1, more_models, first)
+    const isNew = without(part.said, models)
+    const isGone = without(part.withdrawn, without(part.withdrawn, models))
+    if (isNew.length + isGone.length === 0) continue
+    really = { said: join(really.said, isNew), withdrawn: join(really.withdrawn, isGone) }
     database.run('DELETE FROM fitment_by_terms WHERE terms_id = ? AND first_model_id = ?', termsId, first)
-    appendPieces(database, termsId, merged.models)
+    appendPieces(database, termsId, join(without(models, isGone), isNew).sort())
   }
-  return {
-    termsId,
-    said: Uint32Array.from(really.said),
-    withdrawn: Uint32Array.from(really.withdrawn),
-  }
+  return { termsId, ...really }
 }
 
-const pieceRow = z.object({ first_model_id: z.int(), more_models: z.instanceof(Uint8Array) })
-const noModels = new Uint32Array()
+const pieceRow = z.object({ first_model_id: z.int(), models: z.int(), more_models: z.instanceof(Uint8Array) })
+const noModels: Uint32Array = new Uint32Array()
 
 /** The ids from one to below another, of ascending ones. */
 function between(ids: Uint32Array, from: number, until: number): Uint32Array {
@@ -56,13 +53,26 @@ function firstNotBelow(ids: Uint32Array, bound: number): number {
   return low
 }
 
-function merge(models: readonly number[], { said, withdrawn }: Pick<TermsChange, 'said' | 'withdrawn'>) {
-  const before = new Set(models)
-  const isNew = said.filter(model => !before.has(model))
-  const isGone = withdrawn.filter(model => before.has(model))
-  const gone = new Set(isGone)
-  const after = Uint32Array.from([...models.filter(model => !gone.has(model)), ...isNew]).sort()
-  return { models: after, said: isNew, withdrawn: isGone }
+/** The ids of one ascending list that are not in another. */
+function without(ids: Uint32Array, others: Uint32Array): Uint32Array {
+  const left = new Uint32Array(ids.length)
+  let [kept, other] = [0, 0]
+  for (let at = 0; at < ids.length; at += 1) {
+    const id = ids[at] as number
+    while (other < others.length && (others[other] as number) < id) other += 1
+    if (others[other] === id) continue
+    left[kept] = id
+    kept += 1
+  }
+  return left.subarray(0, kept)
+}
+
+function join(one: Uint32Array, other: Uint32Array): Uint32Array {
+  if (other.length === 0) return one
+  const both = new Uint32Array(one.length + other.length)
+  both.set(one)
+  both.set(other, one.length)
+  return both
 }
 
 /** A row of more than about 1,000 bytes would not stand whole on a page of an index. */

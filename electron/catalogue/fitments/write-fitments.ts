@@ -47,48 +47,68 @@ function assertIdsBelow(most: number, ids: ArrayLike<number>): void {
 }
 
 /**
- * All pairs by model, then terms, some thousand models at a time. They are dealt out by model first, because sorting all
- * at once would hold up whoever waits.
+ * All pairs by model, then terms, a stretch of models at a time: of each list only the next few ids are looked at, so
+ * that neither the pairs of all stand in memory at once, nor sorting them holds up whoever waits.
  */
 function* sortByModel(changes: readonly TermsChange[]): Generator<Float64Array> {
-  const starts = countByBlock(changes)
-  const pairs = new Float64Array(starts[starts.length - 1] as number)
-  const places = starts.slice()
-  for (const { termsId, said, withdrawn } of changes) {
-    for (const [models, flag] of [[said, 0] as const, [withdrawn, 1] as const])
-      for (let at = 0; at < models.length; at += 1) {
-        const model = models[at] as number
-        const block = model >>> blockBits
-        const place = places[block] as number
-        pairs[place] = (model * mostIds + termsId) * 2 + flag
-        places[block] = place + 1
+  const lists = changes.flatMap(({ termsId, said, withdrawn }) => [
+    { termsId, models: said, flag: 0 },
+    { termsId, models: withdrawn, flag: 1 },
+  ])
+  const next = new Uint32Array(lists.length)
+  for (const { until, count } of yield* cutIntoStretches(lists)) {
+    const pairs = new Float64Array(count)
+    let place = 0
+    for (let list = 0; list < lists.length; list += 1) {
+      const { termsId, models, flag } = lists[list] as List
+      let at = next[list] as number
+      while (at < models.length && (models[at] as number) < until) {
+        pairs[place] = ((models[at] as number) * mostIds + termsId) * 2 + flag
+        place += 1
+        at += 1
       }
-    yield noPairs
-  }
-  for (let block = 0; block + 1 < starts.length; block += 1) {
-    const ofBlock = pairs.subarray(starts[block], starts[block + 1])
-    if (ofBlock.length > 0) yield ofBlock.sort()
+      next[list] = at
+    }
+    yield pairs.sort()
   }
 }
 
-const blockBits = 10
+interface List {
+  readonly termsId: number
+  readonly models: Uint32Array
+  /** 0 where it is said, 1 where it is withdrawn. */
+  readonly flag: number
+}
+
+interface Stretch {
+  /** The models below this that are in no stretch before. */
+  readonly until: number
+  /** How many pairs they have. */
+  readonly count: number
+}
+
+const pairsOfStretch = 50_000
+const blockBits = 8
 const noPairs = new Float64Array()
 
-/** Where the pairs of each block of models begin, and where the last ends. */
-function countByBlock(changes: readonly TermsChange[]): Uint32Array {
-  let highest = 0
-  for (const { said, withdrawn } of changes)
-    highest = Math.max(highest, said.at(-1) ?? 0, withdrawn.at(-1) ?? 0)
-  const starts = new Uint32Array((highest >>> blockBits) + 2)
-  for (const { said, withdrawn } of changes)
-    for (const models of [said, withdrawn])
-      for (let at = 0; at < models.length; at += 1) {
-        const after = ((models[at] as number) >>> blockBits) + 1
-        starts[after] = (starts[after] as number) + 1
-      }
-  for (let block = 1; block < starts.length; block += 1)
-    starts[block] = (starts[block] as number) + (starts[block - 1] as number)
-  return starts
+/** Stretches of models that have some ten thousand pairs each; they end where a block of models does. */
+function* cutIntoStretches(lists: readonly List[]): Generator<Float64Array, Stretch[]> {
+  const highest = lists.reduce((most, { models }) => Math.max(most, models.at(-1) ?? 0), 0)
+  const ofBlock = new Uint32Array((highest >>> blockBits) + 1)
+  for (const [at, { models }] of lists.entries()) {
+    for (const model of models) ofBlock[model >>> blockBits] = (ofBlock[model >>> blockBits] as number) + 1
+    if (at % 1000 === 0) yield noPairs
+  }
+  const stretches: Stretch[] = []
+  let count = 0
+  for (const [block, pairs] of ofBlock.entries()) {
+    count += pairs
+    const isLast = block + 1 === ofBlock.length
+    if (count < pairsOfStretch && !isLast) continue
+    stretches.push({ until: (block + 1) << blockBits, count })
+    count = 0
+  }
+  return stretches
 }
 
 interface Writing {

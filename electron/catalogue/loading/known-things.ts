@@ -20,8 +20,8 @@ export class KnownThings {
   readonly suppliers = new Map<string, number>()
   readonly locations = new Map<string, number>()
   readonly vans = new Set<number>()
-  /** Per brand, the models by their key. */
-  readonly models = new Map<number, Map<string, number>>()
+  /** Per brand, the models by their key: read when the first row names the brand, as there may be a million. */
+  readonly #models = new Map<number, Map<string, number>>()
   /** Per family, its attributes with their units. */
   readonly attributes = new Map<number, Map<string, string>>()
   readonly modelsAddedNow: { readonly brandId: number; readonly key: string; readonly modelId: number }[] = []
@@ -37,10 +37,6 @@ export class KnownThings {
     fill(this.locations, database.tuples('SELECT location, location_id FROM location'))
     const vans = database.tuples<[number]>("SELECT location_id FROM location WHERE kind = 'van'")
     for (const [locationId] of vans) this.vans.add(locationId)
-    const models = database.tuples<[number, string, number]>(
-      'SELECT brand_id, model_key, model_id FROM model',
-    )
-    for (const [brandId, key, modelId] of models) this.modelsOf(brandId).set(key, modelId)
     const attributes = database.tuples<[number, string, string]>(
       'SELECT family_id, attribute, unit FROM family_attribute',
     )
@@ -103,7 +99,13 @@ export class KnownThings {
   }
 
   modelsOf(brandId: number): Map<string, number> {
-    return inner(this.models, brandId)
+    let models = this.#models.get(brandId)
+    if (models === undefined) {
+      models = new Map()
+      fill(models, this.#database.tuples('SELECT model_key, model_id FROM model WHERE brand_id = ?', brandId))
+      this.#models.set(brandId, models)
+    }
+    return models
   }
 
   attributesOf(familyId: number): Map<string, string> {

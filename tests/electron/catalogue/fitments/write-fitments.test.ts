@@ -68,7 +68,7 @@ test('both directions say what was said and not withdrawn, and each change is ke
           })
       }
       const said = [...expected].map(([id, models]) => [id, [...models].sort((one, other) => one - other)])
-      expect(termsIds.map(id => [id, listModelsOfTerms(database, id)])).toEqual(said)
+      expect(termsIds.map(id => [id, [...listModelsOfTerms(database, id)]])).toEqual(said)
       const ofModels = new Map(all.map(id => [id, termsIds.filter(terms => expected.get(terms)?.has(id))]))
       const read = new Map(readTermsByModel(database, all))
       expect(all.map(id => [id, read.get(id) ?? []])).toEqual([...ofModels])
