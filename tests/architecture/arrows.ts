@@ -18,7 +18,7 @@ const capability = (
   name,
   holds: [`electron/${name}`],
   mayImport: ['shared-schemas', 'requests', 'database handles', ...others],
-  packages: [zod, /^fuse\.js$/, /^papaparse$/, /^big\.js$/, node, ...packages],
+  packages: [zod, /^fuse\.js$/, /^papaparse$/, /^big\.js$/, /^@stdlib\//, node, ...packages],
 })
 
 const capabilities: readonly Place[] = [
