@@ -72,7 +72,7 @@ function countLetters(
 }
 
 function daysOfMonth(year: number, month: number): DaySpan[] {
-  return month >= 1 && month <= 12 ? [daysOf(`${year}-${String(month).padStart(2, '0')}`)] : []
+  return month >= 1 && month <= 12 ? [daysOf(`${year}-${month}`)] : []
 }
 
 /** Week 1 is the week of 4 January, weeks begin on Monday, and a year has 52 or 53 (ISO 8601-1:2019, 3.1.1.23). */

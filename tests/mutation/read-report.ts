@@ -34,6 +34,8 @@ type MutationReport = z.infer<typeof mutationReport>
 export interface Survivor {
   readonly file: string
   readonly line: number
+  /** The whole line in which the change begins. */
+  readonly text: string
   readonly original: string
   readonly becomes: string
 }
@@ -81,15 +83,24 @@ export function listSurvivors({ files }: MutationReport): Survivor[] {
         const cut = lines.map((line, at) =>
           line.slice(at === 0 ? start.column - 1 : 0, at === last ? end.column - 1 : line.length),
         )
-        return { file, line: start.line, original: squeeze(cut.join('\n')), becomes: squeeze(replacement) }
+        return {
+          file,
+          line: start.line,
+          text: squeeze(lines[0] ?? ''),
+          original: squeeze(cut.join('\n')),
+          becomes: squeeze(replacement),
+        }
       }),
   )
 }
 
 export function explain(survivor: Survivor, explained: readonly ExplainedSurvivor[]): string | undefined {
   return explained.find(
-    ({ file, original, becomes }) =>
-      file === survivor.file && original === survivor.original && becomes === survivor.becomes,
+    ({ file, text, original, becomes }) =>
+      file === survivor.file &&
+      text === survivor.text &&
+      original === survivor.original &&
+      becomes.includes(survivor.becomes),
   )?.why
 }
 

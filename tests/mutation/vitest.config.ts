@@ -27,6 +27,8 @@ export default defineConfig({
     exclude: ['tests/electron/fit-check/{fit-records,read-history,records-leave-verdicts}.test.ts'],
     // A worker a file would take most of the time; no test leaves anything behind.
     isolate: false,
+    // A busy machine is slow; what never ends is stopped by the mutation tester itself.
+    testTimeout: 60_000,
     sequence: { sequencer: SlowLast },
     setupFiles: ['tests/fixed-seed.ts'],
   },
