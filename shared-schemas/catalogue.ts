@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { initials } from './initials.ts'
 import { defineRequest } from './request.ts'
 import { rowChange } from './row-change.ts'
+import { encoding, layout, layoutName } from './supplier-layouts.ts'
 
 /** A row that was not taken. `line` counts from 1 with the header as line 1; `column` is empty where the whole row is at fault. */
 export const rejectedRow = z.object({
@@ -9,6 +10,10 @@ export const rejectedRow = z.object({
   line: z.int(),
   column: z.string(),
   reason: z.string(),
+  /** The cell as it stood; empty where the whole row is at fault. */
+  value: z.string(),
+  /** What was probably meant, where only one thing can be: for a person to accept. */
+  mend: z.string().nullable(),
 })
 export type RejectedRow = z.infer<typeof rejectedRow>
 
@@ -23,27 +28,44 @@ export const loadedFile = z.object({
 })
 export type LoadedFile = z.infer<typeof loadedFile>
 
+const loadFilesInput = z.object({
+  /** A folder of catalogue files, or one such file; with a layout, one file of any name. */
+  path: z.string().min(1),
+  dryRun: z.boolean().default(false),
+  /** Load nothing when any row is rejected. */
+  strict: z.boolean().default(false),
+  /**
+   * Where to write the rejected rows, with the reason after each. Of one file: a CSV in its own headings, to be mended
+   * and loaded again as it stands. Of a folder: a folder for one such file each, or a `.csv` for one list of them all.
+   */
+  rejectsFile: z.string().min(1).optional(),
+  /**
+   * The files are the whole new edition of every supplier's offers and every source's fitments that they name: what
+   * these no longer have is retired.
+   */
+  edition: z.boolean().default(false),
+  /** Who loads. */
+  initials: initials.optional(),
+  /** So many of the rows that were written are told, with what they said before. */
+  showChanges: z.int().min(0).max(1000).default(0),
+  /** The saved layout by which the file is read and matched. */
+  layout: layoutName.optional(),
+  /** One that is not saved, to try it. */
+  trialLayout: layout.optional(),
+  /** Reads the file so this once, whatever the layout says and the bytes seem to be. */
+  encoding: encoding.optional(),
+})
+
 /** Loads catalogue files in one transaction: every sound row or, when anything breaks, none. */
 export const loadFiles = defineRequest({
   name: 'catalogue.load-files',
-  input: z.object({
-    /** A folder of catalogue files, or one such file. */
-    path: z.string().min(1),
-    dryRun: z.boolean().default(false),
-    /** Load nothing when any row is rejected. */
-    strict: z.boolean().default(false),
-    /** Where to write the rejected rows as they stood, with the reason beside them. */
-    rejectsFile: z.string().min(1).optional(),
-    /**
-     * The files are the whole new edition of every supplier's offers and every source's fitments that they name: what
-     * these no longer have is retired.
-     */
-    edition: z.boolean().default(false),
-    /** Who loads. */
-    initials: initials.optional(),
-    /** So many of the rows that were written are told, with what they said before. */
-    showChanges: z.int().min(0).max(1000).default(0),
-  }),
+  input: loadFilesInput.refine(
+    ({ layout, trialLayout, dryRun }) => trialLayout === undefined || (dryRun && layout === undefined),
+    {
+      path: ['trialLayout'],
+      error: 'a layout that is not saved is for a dry run, and takes the place of a saved one',
+    },
+  ),
   output: z.object({
     files: z.array(loadedFile),
     rejected: z.array(rejectedRow),

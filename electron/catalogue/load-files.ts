@@ -6,6 +6,8 @@ import { Refusal } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
 import { raiseCatalogueVersion } from './catalogue-state-queries.ts'
 import { FitmentWriter } from './fitment-writer.ts'
+import { layoutNamed } from './layouts/keep-layouts.ts'
+import { layoutFileToLoad } from './layouts/layout-file.ts'
 import { beginLog } from './load-log/begin-log.ts'
 import { hashFile } from './load-log/hash-file.ts'
 import { listRowChanges } from './load-log/list-row-changes.ts'
@@ -15,8 +17,9 @@ import type { RecordOpeningStock } from './loading/catalogue-file.ts'
 import { KnownThings } from './loading/known-things.ts'
 import { type FileToLoad, listFilesToLoad } from './loading/list-files.ts'
 import { loadFile } from './loading/load-file.ts'
+import { MendFinder } from './loading/propose-mend.ts'
 import { Rejects } from './loading/rejects.ts'
-import { checkRejectsFile, writeRejects } from './loading/write-rejects.ts'
+import { placeRejects, writeRejects } from './loading/write-rejects.ts'
 
 export interface LoadingShop extends Pick<Shop, 'database' | 'openOwnHandle' | 'now' | 'device'> {
   /** Handed in, because the ledger stands above the catalogue. */
@@ -33,12 +36,16 @@ export async function loadFiles(
   task: Task,
 ): Promise<LoadReport> {
   const { dryRun, strict, rejectsFile } = asked
-  const filesToLoad = await listFilesToLoad(asked.path)
-  if (rejectsFile !== undefined) await checkRejectsFile(rejectsFile)
+  const filesToLoad = await findFilesToLoad(shop, asked)
+  const isFolder = filesToLoad[0]?.path !== asked.path
+  const place =
+    rejectsFile === undefined
+      ? undefined
+      : await placeRejects(rejectsFile, { sources: filesToLoad, isFolder })
   const rejects = new Rejects()
   const isKept = () => !dryRun && !(strict && rejects.asTheyStood().length > 0)
   const { files, changes } = await loadTogether(shop, filesToLoad, { asked, rejects, task, isKept })
-  if (rejectsFile !== undefined) await writeRejects(rejectsFile, rejects.asTheyStood())
+  if (place !== undefined) await writeRejects(place, rejects.asTheyStood())
   const rejected = rejects.report()
   if (strict && rejected.length > 0)
     throw new Refusal({
@@ -47,6 +54,16 @@ export async function loadFiles(
       first: rejected.slice(0, mostNamed),
     })
   return { files, rejected, dryRun, changes }
+}
+
+/** The supplier's file of a layout, or the catalogue files of a folder. */
+async function findFilesToLoad(
+  { database }: LoadingShop,
+  { path, layout: name, trialLayout, encoding }: CheckedInput<'catalogue.load-files'>,
+): Promise<readonly FileToLoad[]> {
+  const layout = name === undefined ? trialLayout : layoutNamed(database, name)
+  if (layout === undefined) return await listFilesToLoad(path)
+  return [await layoutFileToLoad(path, { layout, insisted: encoding })]
 }
 
 /** Enough to begin mending with. */
@@ -74,7 +91,8 @@ async function loadTogether(
       const { recordOpeningStock } = shop
       const run = { database, known: new KnownThings(database), fitments, recordOpeningStock, edition }
       const files: LoadedFile[] = []
-      for (const file of filesToLoad) files.push(await loadFile(run, file, { rejects, task }))
+      const mends = new MendFinder(run.known, database)
+      for (const file of filesToLoad) files.push(await loadFile(run, file, { rejects, mends, task }))
       const changes = log.end()
       const shown = listRowChanges(database, changes, asked.showChanges)
       if (!isKept()) database.run('ROLLBACK TO before_loading')

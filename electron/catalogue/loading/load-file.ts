@@ -1,13 +1,14 @@
 import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
 import type { Task } from '../../requests/handlers.ts'
 import { takeBreaths } from '../fitments/take-breaths.ts'
-import { readCsvRows } from '../reading/read-csv-rows.ts'
 import type { SourceRow } from '../reading/source-rows.ts'
 import type { LoadRun, RowTaker, StoredRows } from './catalogue-file.ts'
 import { checkHeader } from './check-header.ts'
+import { describeReject } from './describe-reject.ts'
 import { findSwallowedRows } from './find-swallowed-rows.ts'
 import type { Outcome } from './keyed-rows.ts'
 import type { FileToLoad } from './list-files.ts'
+import type { MendFinder } from './propose-mend.ts'
 import type { Rejects } from './rejects.ts'
 import { RowFault } from './row-fault.ts'
 import { takePlainLines } from './take-plain-lines.ts'
@@ -15,19 +16,20 @@ import { takePlainLines } from './take-plain-lines.ts'
 /** Loads one file within the run's transaction and counts what became of its rows. */
 export async function loadFile(
   run: LoadRun,
-  { file, path }: FileToLoad,
-  { rejects, task }: { readonly rejects: Rejects; readonly task: Task },
+  toLoad: FileToLoad,
+  { rejects, mends, task }: { readonly rejects: Rejects; readonly mends: MendFinder; readonly task: Task },
 ): Promise<LoadedFile> {
-  const tally = new Tally(file.name, rejects)
+  const { file, path, read } = toLoad
+  const tally = new Tally(toLoad.name)
   const taker = file.open(run)
-  const taken = await takePlainLines(path, {
+  const taken = await takePlainLines(toLoad.isPlain ? path : undefined, {
     file,
     taker,
     takeSlowly: (named, row) => tally.settle(row, takeRow(taker, named, file.columns, row)),
     tell: (rows, share) => tally.passOver(rows, task, share),
   })
   let header = taken.wholeWith
-  for await (const { rows, share } of header === undefined ? readCsvRows(path) : []) {
+  for await (const { rows, share } of header === undefined ? read() : []) {
     for (const row of rows) {
       if (header === undefined) header = checkHeader(file, path, row.cells)
       else if (row.line > taken.lines) tally.settle(row, takeRow(taker, header, file.columns, row))
@@ -40,9 +42,13 @@ export async function loadFile(
     const stored = await takeBreaths(taker.store(), () => tally.report(task, 1))
     const named = header
     const refuse = tally.settleGathered(stored, row => nameCells(named, file.columns, row.cells))
-    if (stored.refused.length > 0) for await (const { rows } of readCsvRows(path)) rows.forEach(refuse)
+    if (stored.refused.length > 0) for await (const { rows } of read()) rows.forEach(refuse)
   }
-  const counted = tally.close()
+  const sound = header
+  toLoad.own.tell(sound)
+  const counted = tally.close((row, fault) =>
+    rejects.add(describeReject(toLoad, { row, fault, header: sound }, mends)),
+  )
   // A row that cannot be read may be the new saying of a former one, so nothing is retired before all are sound.
   const isWhole = run.edition && counted.rejected === 0
   return { ...counted, retired: isWhole ? await retireUnsaid(taker) : 0 }
@@ -95,7 +101,6 @@ const reportEveryMilliseconds = 200
 
 class Tally {
   readonly #file: string
-  readonly #rejects: Rejects
   readonly #counts = { added: 0, changed: 0, unchanged: 0, rejected: 0 }
   /** Rows put off, so that they can be written among the rejected as they stood. */
   readonly #later = new Map<number, SourceRow>()
@@ -103,9 +108,8 @@ class Tally {
   #rows = 0
   #reportedAt = 0
 
-  constructor(file: string, rejects: Rejects) {
+  constructor(file: string) {
     this.#file = file
-    this.#rejects = rejects
   }
 
   settle(row: SourceRow, outcome: Outcome | 'later' | 'gathered' | RowFault): void {
@@ -164,9 +168,9 @@ class Tally {
   }
 
   /** The end of the file: its rejected rows are handed on in the order of their lines, those put off among the others. */
-  close(): Omit<LoadedFile, 'retired'> {
+  close(reject: (row: SourceRow, fault: RowFault) => void): Omit<LoadedFile, 'retired'> {
     this.#rejected.sort(([one], [other]) => one.line - other.line)
-    for (const [row, fault] of this.#rejected) this.#rejects.add(this.#file, row, fault)
+    for (const [row, fault] of this.#rejected) reject(row, fault)
     return { file: this.#file, ...this.#counts }
   }
 }

@@ -1,17 +1,18 @@
 import type { RejectedRow } from '../../../shared-schemas/catalogue.ts'
-import type { SourceRow } from '../reading/source-rows.ts'
-import type { RowFault } from './row-fault.ts'
 
+/** A row that was not taken, with what is needed to write it so that it can be mended and loaded again. */
 export interface RejectedAsItStood extends RejectedRow {
   readonly cells: readonly string[]
+  /** Whether its cells are not each under their heading, so that they mean nothing before somebody has looked. */
+  readonly isMisshapen: boolean
 }
 
 /** The rows that a run did not take, in the order of the files and their lines. */
 export class Rejects {
   readonly #rows: RejectedAsItStood[] = []
 
-  add(file: string, { line, cells }: SourceRow, { column, reason }: RowFault): void {
-    this.#rows.push({ file, line, column, reason, cells })
+  add(row: RejectedAsItStood): void {
+    this.#rows.push(row)
   }
 
   asTheyStood(): readonly RejectedAsItStood[] {
@@ -19,6 +20,6 @@ export class Rejects {
   }
 
   report(): RejectedRow[] {
-    return this.#rows.map(({ file, line, column, reason }) => ({ file, line, column, reason }))
+    return this.#rows.map(({ cells: _cells, isMisshapen: _isMisshapen, ...row }) => row)
   }
 }

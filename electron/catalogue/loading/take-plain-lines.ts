@@ -21,9 +21,9 @@ export interface PlainlyTaken {
  * Takes the lines of a catalogue file as bytes, for a kind of file that may have millions. Gives how many were taken;
  * from there the general reader goes on, which alone knows about everything that a file may have wrong.
  */
-export async function takePlainLines(path: string, taking: TakingPlainly): Promise<PlainlyTaken> {
+export async function takePlainLines(path: string | undefined, taking: TakingPlainly): Promise<PlainlyTaken> {
   const { file, taker, takeSlowly, tell } = taking
-  if (taker.openPlain === undefined) return nothingTaken
+  if (path === undefined || taker.openPlain === undefined) return nothingTaken
   let header: readonly string[] | undefined
   let plain: PlainLines | undefined
   let [lines, slow] = [0, 0]

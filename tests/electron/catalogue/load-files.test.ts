@@ -510,7 +510,7 @@ describe('the file of rejected rows', () => {
     const lines = readFileSync(rejectsFile, 'utf8').split('\r\n')
     expect(lines[0]).toBe('file,line,column,reason,cell_1,cell_2,cell_3')
     expect(lines[1]).toMatch(/^locations\.csv,2,kind,.*,'=1\+1,attic,"'@here, ""there"""$/)
-    expect(lines[2]).toMatch(/^locations\.csv,3,kind,.*,'-5,shed,'\+x$/)
+    expect(lines[2]).toMatch(/^locations\.csv,3,kind,.*,-5,shed,'\+x$/)
     expect(lines.slice(3)).toEqual([''])
     expect(existsSync(`${rejectsFile}.part`)).toBe(false)
   })
