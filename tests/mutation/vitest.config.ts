@@ -2,7 +2,13 @@ import path from 'node:path'
 import { defineConfig } from 'vitest/config'
 import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
-const slow = ['some-questions', 'choose-asked-readings', 'hint-from-sisters', 'find-families']
+const slow = [
+  'some-questions',
+  'choose-asked-readings',
+  'choose-greedily',
+  'hint-from-sisters',
+  'find-families',
+]
 
 /** The first test that notices a mutant ends its run, so those that take milliseconds go first. */
 class SlowLast extends BaseSequencer {

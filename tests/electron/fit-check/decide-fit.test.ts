@@ -570,3 +570,88 @@ describe('several open models', () => {
     ])
   })
 })
+
+describe('over models that differ in the time they were made', () => {
+  const dossier = aDossier({ statements: [aStatement(1)] })
+  const listed = (key: string, modelId: number) => aModel(key, { modelId, terms: [1], made: { to: '2010' } })
+  const unlisted = (key: string, modelId: number) =>
+    aModel(key, { modelId, terms: [], made: { from: '2011' } })
+  const asked = (models: ModelFacts[]) =>
+    decideFit(dossier, models, asReadings({})).ask.map(({ reading }) => reading)
+
+  test('the date is asked for where one number stands for both', () => {
+    expect(asked([listed('WX12', 1), unlisted('WX12', 2)])).toEqual(['made'])
+  })
+
+  /** Listed are the numbers with an odd count of ones, so every character of them would be needed. */
+  const numbers = (count: number) =>
+    Array.from({ length: count }, (_, id) => {
+      const key = id.toString(2).padStart(6, '0')
+      const isOdd = [...key].filter(character => character === '1').length % 2 === 1
+      return isOdd ? listed(key, id + 1) : unlisted(key, id + 1)
+    })
+  test('the date is asked for instead of many characters of up to fifty models', () => {
+    expect(asked(numbers(50))).toEqual(['made'])
+    expect(asked(numbers(51))).toEqual(['model-number'])
+  })
+})
+
+describe('what is needed besides', () => {
+  const steps = (early: string[], late: string[]) =>
+    aDossier({
+      parts: [aPart(1), aPart(2)],
+      replacements: [
+        aReplacement(1, 2, { made: { to: '2014' }, alsoNeeds: early }),
+        aReplacement(1, 2, { made: { from: '2015' }, alsoNeeds: late }),
+      ],
+      statements: [aStatement(1)],
+    })
+  test.each<[string, PartDossier, object]>([
+    ['in another order is the same', steps(['S1', 'S2'], ['S2', 'S1']), { verdict: 'fits-with-changes' }],
+    ['is told by whole numbers', steps(['1', '23'], ['12', '3']), { verdict: 'ask', asked: ['made'] }],
+    ['is not said before it is decided', steps(['S1'], []), { verdict: 'ask', alsoNeeds: [], current: 2 }],
+  ])('%s', (_title, dossier, expected) => check({ dossier }, expected))
+})
+
+test('where what is supplied today waits for a reading, the chain is the number asked for', () => {
+  const dossier = aDossier({
+    parts: [aPart(1), aPart(2)],
+    replacements: [aReplacement(1, 2, { made: { from: '2015' } })],
+    statements: [aStatement(1)],
+  })
+  expect(decideFit(dossier, [aModel('WX12')], asReadings({}))).toMatchObject({ current: null, chain: [1] })
+})
+
+test('an answer counts the models of every kind for which it was met', () => {
+  const dossier = aDossier({
+    parts: [aPart(1), aPart(2), aPart(3)],
+    replacements: [aReplacement(2, 3, { made: { from: '2011' } })],
+    statements: [aStatement(1)],
+  })
+  const models = [aModel('EARLY', { made: { to: '2010' } }), aModel('LATE', { made: { from: '2011' } })]
+  expect(decideFit(dossier, models, asReadings({})).answers.map(answer => answer.models)).toEqual([2])
+})
+
+test('the characters at several positions are shown apart, one that is not there as a dash', () => {
+  const dossier = aDossier({ statements: [aStatement(1)] })
+  const models = [
+    aModel('WAA', { terms: [1] }),
+    aModel('WAB', { terms: [] }),
+    aModel('WBA', { terms: [] }),
+    aModel('WBB', { terms: [1] }),
+    aModel('WB', { terms: [] }),
+  ]
+  expect(decideFit(dossier, models, asReadings({})).ask).toEqual([
+    {
+      reading: 'model-number',
+      positions: [2, 3],
+      means: [
+        { value: 'A A', verdict: 'fits' },
+        { value: 'B B', verdict: 'fits' },
+        { value: 'A B', verdict: 'no-record' },
+        { value: 'B A', verdict: 'no-record' },
+        { value: 'B –', verdict: 'no-record' },
+      ],
+    },
+  ])
+})
