@@ -8,7 +8,9 @@ import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
 import {
+  attachCode,
   exportLedger,
+  findCode,
   importLedger,
   listMovements,
   listOnHand,
@@ -37,6 +39,7 @@ import {
   readTopUp,
   recordReading,
   recordTopUp,
+  withdrawReading,
 } from './van-counts.ts'
 
 /** Every request there is. A request missing here cannot be asked; one without a handler does not compile. */
@@ -74,8 +77,11 @@ export const requests = [
   readStockValue,
   exportLedger,
   importLedger,
+  findCode,
+  attachCode,
   beginCount,
   recordReading,
+  withdrawReading,
   readCount,
   explainVariance,
   postCount,

@@ -49,6 +49,14 @@ export function wordProblem(problem: Problem): string {
       return `There is no count ${problem.countId}. Begin one, or choose one from the list.`
     case 'count-posted-already':
       return `That count was posted on ${problem.postedAt.slice(0, 10)}. Begin a new one to count again.`
+    case 'reading-not-last':
+      return 'That reading was taken back already, or the part was read again since. Take its last reading back instead.'
+    case 'code-not-attachable':
+      return problem.why === 'label'
+        ? 'That code is a label of the shop itself. Scan the code that the maker printed on the part.'
+        : 'That code was not read right. Scan it again before it is attached to a part.'
+    case 'code-of-another-part':
+      return `${problem.scanned} stands for ${problem.partNumber} already. Attach it to the other part only if that was wrong.`
     case 'location-not-van':
       return `${problem.location} is no van: only a van has a list to be brought back to.`
     case 'nothing-counted':

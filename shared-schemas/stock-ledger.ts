@@ -189,3 +189,44 @@ export const importLedger = defineRequest({
     belowZero: z.array(z.object({ location: z.string(), partNumber: z.string(), quantity: z.int() })),
   }),
 })
+
+const codeScanned = z.string().min(1).max(400)
+
+/** What a scanned or typed code stands for here: a part, a location, the label that undoes, or nothing yet. */
+export const foundCode = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('part'),
+    partNumber: z.string(),
+    description: z.string(),
+    /** How many pieces the code stands for, as it says itself or as it was said when it was attached. */
+    pieces: z.int(),
+    by: z.enum(['attached', 'gtin', 'number']),
+  }),
+  z.object({ kind: z.literal('location'), location: z.string(), name: z.string() }),
+  z.object({ kind: z.literal('undo') }),
+  /** Nothing here has it. `packOf` is a part whose own code differs only as that of a pack does. */
+  z.object({ kind: z.literal('unknown'), packOf: z.string().nullable() }),
+  z.object({ kind: z.literal('misread'), why: z.enum(['check-digit', 'elements']) }),
+])
+export type FoundCode = z.infer<typeof foundCode>
+
+/** Resolves a code: what was attached here, a GTIN, a part's own or other number, a location. */
+export const findCode = defineRequest({
+  name: 'stock-ledger.find-code',
+  input: z.object({ code: codeScanned }),
+  output: z.object({ found: foundCode }),
+})
+
+/** Says which part a code stands for from now on. What the code already stands for is changed only when that is asked for. */
+export const attachCode = defineRequest({
+  name: 'stock-ledger.attach-code',
+  input: z.object({
+    code: codeScanned,
+    part: partTyped,
+    /** A carton's code stands for all that is in it. */
+    pieces: pieces.default(1),
+    instead: z.boolean().default(false),
+    initials: initials.optional(),
+  }),
+  output: z.object({ partNumber: z.string(), pieces: z.int() }),
+})

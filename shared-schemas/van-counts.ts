@@ -78,7 +78,15 @@ export const recordReading = defineRequest({
     how: z.enum(['whole', 'add']).default('whole'),
     initials: initials.optional(),
   }),
-  output: z.object({ partNumber: z.string(), counted: z.int() }),
+  output: z.object({ partNumber: z.string(), counted: z.int(), readingId: z.string() }),
+})
+
+/** Takes the last reading of a part back, as after a wrong scan. What was read of it before counts again. */
+export const withdrawReading = defineRequest({
+  name: 'van-counts.withdraw-reading',
+  input: z.object({ countId, readingId: z.string().trim().length(36), initials: initials.optional() }),
+  /** `counted` is null where the part was not read before. */
+  output: z.object({ partNumber: z.string(), counted: z.int().nullable() }),
 })
 
 /** The count as it stands: blind while it is going on, with the book, the variances and what may explain them once it is compared. */

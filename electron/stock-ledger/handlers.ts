@@ -1,6 +1,8 @@
 import { inTransaction } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
+import { attachCode } from './attach-code.ts'
 import { exportLedger } from './export-ledger.ts'
+import { findCode } from './find-code.ts'
 import { handleListOnHand } from './handle-list-on-hand.ts'
 import { releaseReservation, reservePart } from './handle-reservations.ts'
 import { importLedger } from './import-ledger.ts'
@@ -50,5 +52,7 @@ export function stockLedgerHandlers(shop: RecordingShop): HandlersOf<'stock-ledg
       ),
     'stock-ledger.export-ledger': ({ file }) => exportLedger(shop, file),
     'stock-ledger.import-ledger': ({ file }) => importLedger(shop, file),
+    'stock-ledger.find-code': ({ code }) => ({ found: findCode(database, code) }),
+    'stock-ledger.attach-code': input => attachCode(shop, input),
   }
 }

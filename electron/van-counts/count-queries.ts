@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { type PartId, partId } from '../../shared-schemas/identifiers.ts'
 import type { Bindable, ReadableDatabase, WritableDatabase } from '../database/handles.ts'
 import type { MovementStamp } from '../stock-ledger/append-movements.ts'
 
@@ -86,35 +87,53 @@ export interface Reading {
   /** What the book had at the moment of the reading. */
   readonly book: number
   readonly initials: string
+  /** It begins a round of counting; one that does not adds to the one before. */
+  readonly begins: boolean
 }
 
+/** Gives the reading's id. */
 export function appendReading(
   database: WritableDatabase,
   { newId, now, device }: MovementStamp,
   countId: string,
-  { partId, counted, book, initials }: Reading,
+  { partId, counted, book, initials, begins }: Reading,
+): string {
+  const readingId = newId()
+  database.run(
+    `INSERT INTO count_reading (reading_id, count_id, part_id, counted, book, recorded_at, device, initials, begins)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[readingId, countId, partId, counted, book, now().toISOString(), device, initials, begins ? 1 : 0],
+  )
+  return readingId
+}
+
+export function appendWithdrawal(
+  database: WritableDatabase,
+  { now, device }: MovementStamp,
+  { readingId, initials }: { readonly readingId: string; readonly initials: string },
 ): void {
   database.run(
-    `INSERT INTO count_reading (reading_id, count_id, part_id, counted, book, recorded_at, device, initials)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
-    ...[newId(), countId, partId, counted, book, now().toISOString(), device, initials],
+    'INSERT INTO count_reading_withdrawn (reading_id, recorded_at, device, initials) VALUES (?, ?, ?, ?)',
+    ...[readingId, now().toISOString(), device, initials],
   )
 }
 
 const readingRow = z.object({
-  part_id: z.int(),
+  part_id: partId,
   counted: z.int(),
   book: z.int(),
   recorded_at: z.string(),
   readings: z.int(),
+  last: z.string(),
 })
 
 export interface LastReading {
-  readonly partId: number
+  readonly readingId: string
+  readonly partId: PartId
   readonly counted: number
   readonly book: number
   readonly readAt: string
-  /** How often the part was read in this count. */
+  /** In how many rounds the part was counted; pieces scanned one by one are one. */
   readonly readings: number
 }
 
@@ -128,11 +147,14 @@ export function listLastReadings(
   return database
     .rows(
       readingRow,
-      `SELECT part_id, counted, book, recorded_at, count(*) AS readings, max(reading_id) AS last FROM count_reading
-       WHERE count_id = ?${partId === null ? '' : ' AND part_id = ?'} GROUP BY part_id ORDER BY part_id`,
+      `SELECT part_id, counted, book, recorded_at, sum(begins) AS readings, max(reading_id) AS last FROM count_reading
+       WHERE count_id = ?${partId === null ? '' : ' AND part_id = ?'}
+         AND reading_id NOT IN (SELECT reading_id FROM count_reading_withdrawn)
+       GROUP BY part_id ORDER BY part_id`,
       ...bound,
     )
     .map(row => ({
+      readingId: row.last,
       partId: row.part_id,
       counted: row.counted,
       book: row.book,
@@ -142,7 +164,7 @@ export function listLastReadings(
 }
 
 const partRow = z.object({
-  part_id: z.int(),
+  part_id: partId,
   part_number: z.string(),
   family_id: z.int(),
   family: z.string(),
@@ -151,7 +173,7 @@ const partRow = z.object({
 })
 
 export interface CountedPart {
-  readonly partId: number
+  readonly partId: PartId
   readonly partNumber: string
   readonly familyId: number
   readonly family: string

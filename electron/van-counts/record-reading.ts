@@ -1,4 +1,5 @@
 import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
+import { readPart } from '../catalogue/part-queries.ts'
 import { inTransaction } from '../database/handles.ts'
 import { Refusal } from '../requests/refusal.ts'
 import { locationNamed, partNumbered } from '../stock-ledger/named-things.ts'
@@ -7,6 +8,7 @@ import type { RecordingShop } from '../stock-ledger/record-movement.ts'
 import {
   appendCount,
   appendReading,
+  appendWithdrawal,
   type FoundCount,
   findCount,
   findOpenCount,
@@ -40,13 +42,24 @@ export function recordReading(
     const book = readOnHand(database, locationId, partId)
     // What was read before lay there under the book of its own moment; what moved since is not on the shelf any more.
     const movedSince = before === undefined ? 0 : book - before.book
-    appendReading(database, shop, countId, {
-      partId,
-      counted: Math.max(0, counted + movedSince),
-      book,
-      initials,
-    })
-    return { partNumber, counted: Math.max(0, counted + movedSince) }
+    const reading = { partId, counted: Math.max(0, counted + movedSince), book, initials }
+    const readingId = appendReading(database, shop, countId, { ...reading, begins: before === undefined })
+    return { partNumber, counted: reading.counted, readingId }
+  })
+}
+
+/** Takes a reading back, if it is the last of its part that stands. */
+export function withdrawReading(
+  shop: RecordingShop,
+  { countId, readingId, initials = '' }: CheckedInput<'van-counts.withdraw-reading'>,
+): Output<'van-counts.withdraw-reading'> {
+  return inTransaction(shop.database, database => {
+    openCount(findCount(database, countId), countId)
+    const last = listLastReadings(database, countId).find(read => read.readingId === readingId)
+    if (last === undefined) throw new Refusal({ code: 'reading-not-last', readingId })
+    appendWithdrawal(database, shop, { readingId, initials })
+    const [before] = listLastReadings(database, countId, last.partId)
+    return { partNumber: readPart(database, last.partId).partNumber, counted: before?.counted ?? null }
   })
 }
 

@@ -7,6 +7,7 @@ import { supplierLayouts } from './0007-supplier-layouts.ts'
 import { loadLog } from './0008-load-log.ts'
 import { ledger } from './0009-ledger.ts'
 import { stockCounts } from './0010-stock-counts.ts'
+import { partCodes } from './0011-part-codes.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -19,4 +20,5 @@ export const migrations: readonly string[] = [
   loadLog,
   ledger,
   stockCounts,
+  partCodes,
 ]

@@ -33,6 +33,9 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'count-posted-already':
     case 'location-not-van':
     case 'nothing-counted':
+    case 'reading-not-last':
+    case 'code-not-attachable':
+    case 'code-of-another-part':
     case 'ledger-names-unknown':
     case 'load-stopped':
     case 'load-not-found':
