@@ -1,3 +1,4 @@
+import path from 'node:path'
 import type { StartUp } from '../shared-schemas/application.ts'
 import type { Reply } from '../shared-schemas/request.ts'
 import { readCatalogueVersion } from './catalogue/catalogue-state-queries.ts'
@@ -7,6 +8,7 @@ import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
+import { type IndexKeeper, openIndexKeeper } from './model-lookup/index-keeper.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
@@ -64,6 +66,7 @@ export function openApplication(surroundings: Surroundings): Application {
       const state = await opened
       if (state.state === 'failed') return { ok: false, problem: state.problem }
       if (shop === undefined) throw new Error('the shop is open once start-up has not failed')
+      if (asksAboutModels.test(name)) await shop.indexKeeper?.ready()
       return dispatch(
         { ...surroundings, handlers: shop.handlers, newReference: newReference(surroundings) },
         name,
@@ -71,12 +74,26 @@ export function openApplication(surroundings: Surroundings): Application {
         task,
       )
     },
-    close: () => shop?.database.close(),
+    close() {
+      shop?.indexKeeper?.close()
+      shop?.database.close()
+    },
   }
 }
 
+/** The thread beside this file: its source in a checkout, its bundle once packaged. */
+const keepIndexThread = path.join(
+  import.meta.dirname,
+  import.meta.filename.endsWith('.ts') ? 'keep-index-thread.ts' : 'keep-index-thread.js',
+)
+
+/** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
+const asksAboutModels = /^(?:model-lookup|fit-check|order-check)\./
+
 interface OpenShop {
   readonly database: DatabaseHandle
+  /** None for a database in memory. */
+  readonly indexKeeper: IndexKeeper | undefined
   readonly handlers: Handlers
 }
 
@@ -86,6 +103,10 @@ function openShop(surroundings: Surroundings): OpenShop {
   const shop = { ...surroundings, database, openOwnHandle: () => ownHandle(database, databaseFile) }
   return {
     database,
+    indexKeeper:
+      databaseFile === inMemory
+        ? undefined
+        : openIndexKeeper({ database, databaseFile, threadFile: keepIndexThread }),
     handlers: {
       'application.read-start-up': () => ({ state: 'ready', databaseFile, sampleShop: false }),
       ...catalogueHandlers({

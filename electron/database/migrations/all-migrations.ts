@@ -3,6 +3,7 @@ import { orderCheckOverrides } from './0002-order-check-overrides.ts'
 import { fitRecords } from './0003-fit-records.ts'
 import { kitsAndPairs } from './0004-kits-and-pairs.ts'
 import { compactFitments } from './0005-compact-fitments.ts'
+import { modelIndex } from './0006-model-index.ts'
 import { supplierLayouts } from './0007-supplier-layouts.ts'
 import { loadLog } from './0008-load-log.ts'
 import { ledger } from './0009-ledger.ts'
@@ -16,6 +17,7 @@ export const migrations: readonly string[] = [
   fitRecords,
   kitsAndPairs,
   compactFitments,
+  modelIndex,
   supplierLayouts,
   loadLog,
   ledger,
