@@ -41,3 +41,18 @@ export function readCosts(database: ReadableDatabase): ReadonlyMap<number, PartC
   }
   return new Map([...events].map(([partId, ofPart]) => [partId, reckonCost(ofPart)]))
 }
+
+/** What was paid last for one piece of each of these parts; one for which nothing was paid is left out. */
+export function readLastCosts(
+  database: ReadableDatabase,
+  partIds: readonly number[],
+): ReadonlyMap<number, string> {
+  return new Map(
+    database.tuples<[number, string]>(
+      `SELECT asked.value, unit_cost FROM json_each(?) AS asked CROSS JOIN movement
+         ON movement_id = (SELECT paid.movement_id FROM movement AS paid
+           WHERE paid.part_id = asked.value AND paid.unit_cost IS NOT NULL ORDER BY paid.movement_id DESC LIMIT 1)`,
+      JSON.stringify(partIds),
+    ),
+  )
+}

@@ -2,24 +2,23 @@ import { Big } from 'big.js'
 import { partId } from '../../shared-schemas/identifiers.ts'
 import { readLowestOffers } from '../catalogue/offer-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
-import { readCosts } from '../stock-ledger/stock-value-queries.ts'
+import { readLastCosts } from '../stock-ledger/stock-value-queries.ts'
 import { classifyByValue, type ValueClass } from './tolerance.ts'
 
-/** What one piece of each part is worth: its moving average, or else the lowest price at which it is offered. */
+/** What one piece of each part is worth: what was paid last, or else the lowest price at which it is offered. */
 export function readUnitValues(
   database: ReadableDatabase,
   partIds: readonly number[],
 ): ReadonlyMap<number, Big> {
-  const costs = readCosts(database)
+  const costs = readLastCosts(database, partIds)
   const offers = readLowestOffers(
     database,
     partIds.map(id => partId.parse(id)),
   )
   return new Map(
     partIds.map(id => {
-      const average = costs.get(id)?.average
       const offer = offers.get(partId.parse(id))
-      return [id, average ?? new Big(offer?.price ?? 0)]
+      return [id, new Big(costs.get(id) ?? offer?.price ?? 0)]
     }),
   )
 }

@@ -67,7 +67,7 @@ const cases: readonly (readonly [
       connection.exec(`CREATE TABLE other AS SELECT 1 AS a;`)
       connection.pragma('writable_schema = ON')
       connection.exec(
-        `UPDATE sqlite_schema SET rootpage = (SELECT rootpage FROM sqlite_schema WHERE name = 'fitment_of_terms')
+        `UPDATE sqlite_schema SET rootpage = (SELECT rootpage FROM sqlite_schema WHERE name = 'fitment_terms_of_part')
          WHERE name = 'model_of_brand'`,
       )
       connection.pragma('writable_schema = RESET')
