@@ -34,6 +34,7 @@ export async function layoutFileToLoad(
       headings: () => headings,
       tell: () => {},
       headingOf: column => headingOf(layout, column),
+      decimalSignOf: column => layout.columns.find(match => match.column === column)?.decimalSign ?? '.',
       separator: separator ?? ',',
     },
   }

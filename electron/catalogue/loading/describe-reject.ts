@@ -27,6 +27,7 @@ export function describeReject(
     file: file.name,
     column: fault.column,
     value,
+    decimalSign: own.decimalSignOf(fault.column),
     cellOf: other => row.cells[header.indexOf(other)]?.trim() ?? '',
   })
   return { file: name, line, column, reason: fault.reason, value, mend, cells, isMisshapen }

@@ -27,6 +27,8 @@ export interface OwnHeadings {
   /** Told the header where the file's lines were taken as bytes, and nobody else has seen it. */
   readonly tell: (header: readonly string[]) => void
   readonly headingOf: (column: string) => string
+  /** With which a figure in that column is written. */
+  readonly decimalSignOf: (column: string) => '.' | ','
   /** What parts its cells, where it is CSV. */
   readonly separator: string
 }
@@ -74,6 +76,7 @@ function catalogueFileToLoad(file: CatalogueFile, full: string): FileToLoad {
         if (headings.length === 0) headings = header
       },
       headingOf: column => column,
+      decimalSignOf: () => '.',
       separator: ',',
     },
   }

@@ -11,6 +11,8 @@ export interface FaultyCell {
   readonly file: string
   readonly column: string
   readonly value: string
+  /** With which a figure in that column is written. */
+  readonly decimalSign: '.' | ','
   /** The other cells of the row, by our columns. */
   readonly cellOf: (column: string) => string
 }
@@ -42,10 +44,10 @@ export class MendFinder {
     return mend === undefined || mend === cell.value ? null : mend
   }
 
-  #findByColumn({ file, column, value, cellOf }: FaultyCell): string | undefined {
+  #findByColumn({ file, column, value, decimalSign, cellOf }: FaultyCell): string | undefined {
     const kind = kindOfColumn(file, column)
     if (kind.holds === 'date') return findDate(value)
-    if (kind.holds === 'number') return findNumber(value)
+    if (kind.holds === 'number') return findNumber(value)?.replace('.', decimalSign)
     if (kind.holds === 'words') return findWord(value, kind.takes)
     if (partColumns.includes(column)) return this.#parts.findOnlyLike(this.#known.keyOf(value))
     if (column === 'brand') return findOnlyNearest(this.#known.keyOf(value), [...this.#known.brands.keys()])

@@ -5,6 +5,7 @@ import { count } from './count-command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
+import { layouts } from './layouts-command.ts'
 import { load } from './load-command.ts'
 import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
@@ -15,6 +16,7 @@ import { topup } from './top-up-command.ts'
 /** Every command, in the order of the help. */
 export const commands: readonly Command[] = [
   load,
+  layouts,
   loads,
   find,
   fit,

@@ -1,13 +1,15 @@
 import path from 'node:path'
 import type { LoadReport, RejectedRow } from '../../../shared-schemas/catalogue.ts'
+import { type Encoding, encodings } from '../../../shared-schemas/supplier-layouts.ts'
 import { wordRowChange } from '../../../shared-schemas/word-row-change.ts'
 import { alignColumns } from './align-columns.ts'
-import type { Command } from './command.ts'
+import type { Command, Given } from './command.ts'
 import { present, wholeNumber } from './options.ts'
+import { WrongUse } from './wrong-use.ts'
 
 export const load: Command = {
   name: 'load',
-  words: '<folder or file.csv>',
+  words: '<folder or file>',
   leastWords: 1,
   mostWords: 1,
   does: 'loads catalogue files, all sound rows or none, and names each rejected row',
@@ -17,22 +19,37 @@ export const load: Command = {
     edition: { does: 'what suppliers and sources named here said before and say no more is retired' },
     initials: { value: 'initials', does: 'who loads' },
     changes: { value: 'number', does: 'show so many of the rows that changed, before and after' },
-    rejects: { value: 'file.csv', does: 'write the rejected rows here, with the reason beside them' },
+    layout: { value: 'name', does: 'read one file of a supplier, matched as the layout of this name says' },
+    encoding: { value: 'encoding', does: 'read the file so this once, whatever its layout says' },
+    rejects: {
+      value: 'file.csv',
+      does: 'write the rejected rows here, to be mended and loaded again; of a folder, name a folder for a file each',
+    },
   },
   shop: 'may-make',
   async run(given, { ask }) {
     const rejectsFile = given.text('rejects')
+    const encoding = givenEncoding(given)
     const report = await ask('catalogue.load-files', {
       path: path.resolve(given.words[0] ?? ''),
       dryRun: given.has('dry-run'),
       strict: given.has('strict'),
       edition: given.has('edition'),
       showChanges: wholeNumber(given, 'changes') ?? 0,
-      ...present(given, ['initials']),
+      ...present(given, ['initials', 'layout']),
+      ...(encoding === undefined ? {} : { encoding }),
       ...(rejectsFile === undefined ? {} : { rejectsFile: path.resolve(rejectsFile) }),
     })
     return { value: report, text: writeReport(report, rejectsFile), needsPerson: report.rejected.length > 0 }
   },
+}
+
+function givenEncoding(given: Given): Encoding | undefined {
+  const typed = given.text('encoding')?.toLowerCase()
+  const known = encodings.find(encoding => encoding === typed)
+  if (typed !== undefined && known === undefined)
+    throw new WrongUse(`--encoding knows ${encodings.join(', ')}; “${typed}” is none of them.`)
+  return known
 }
 
 function writeReport(report: LoadReport, rejectsFile: string | undefined): string {
@@ -63,7 +80,10 @@ function writeRejected(rejected: readonly RejectedRow[], rejectsFile: string | u
   if (rejected.length === 0) return []
   const shown = rejected
     .slice(0, mostShown)
-    .map(({ file, line, column, reason }) => `  ${file}, line ${line}${column && `, ${column}`}: ${reason}`)
+    .map(
+      ({ file, line, column, reason, mend }) =>
+        `  ${file}, line ${line}${column && `, ${column}`}: ${reason}${mend === null ? '' : ` (${mend}?)`}`,
+    )
   const more = rejected.length - shown.length
   const elsewhere =
     rejectsFile === undefined ? 'Name a file with --rejects to have them all.' : `All are in ${rejectsFile}.`

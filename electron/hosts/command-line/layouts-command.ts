@@ -1,0 +1,157 @@
+import path from 'node:path'
+import {
+  type FilePreview,
+  type LayoutProposal,
+  layout,
+  type SavedLayout,
+} from '../../../shared-schemas/supplier-layouts.ts'
+import { Refusal } from '../../requests/refusal.ts'
+import { alignColumns } from './align-columns.ts'
+import type { Answer, Command, Desk, Given } from './command.ts'
+import { needed, present, wholeNumber } from './options.ts'
+import { readText } from './read-questions.ts'
+import { WrongUse } from './wrong-use.ts'
+
+const tasks = ['preview', 'propose', 'save', 'remove', 'rename'] as const
+
+export const layouts: Command = {
+  name: 'layouts',
+  words: '[preview <file> | propose <file> | save <layout.json> | remove <name> | rename <name> --to <name>]',
+  leastWords: 0,
+  mostWords: 2,
+  does: "lists how suppliers' files are matched, shows the beginning of one, or proposes a match to be saved",
+  options: {
+    sheet: { value: 'sheet', does: 'which sheet of a workbook; the only visible one unless told' },
+    'header-row': { value: 'number', does: 'which row has the headings; the first unless told' },
+    feeds: { value: 'file.csv', does: 'propose a match for this catalogue file; the nearest unless told' },
+    replace: { does: 'save it in the place of a layout of the same name' },
+    initials: { value: 'initials', does: 'who saves it' },
+    to: { value: 'name', does: 'the new name' },
+  },
+  shop: 'must-exist',
+  async run(given, desk) {
+    const [task, word] = given.words
+    if (task === undefined) return listLayouts(desk)
+    if (!(tasks as readonly string[]).includes(task))
+      throw new WrongUse(`layouts takes ${tasks.join(', ')}, or nothing to list them; not “${task}”.`)
+    if (word === undefined) throw new WrongUse(`layouts ${task} needs more. See tallyplate layouts --help.`)
+    return await work[task as (typeof tasks)[number]](word, given, desk)
+  },
+}
+
+type Work = (word: string, given: Given, desk: Desk) => Promise<Answer>
+
+const work: Readonly<Record<(typeof tasks)[number], Work>> = {
+  async preview(file, given, { ask }) {
+    const preview = await ask('catalogue.preview-file', {
+      path: path.resolve(file),
+      reading: givenReading(given),
+    })
+    return { value: preview, text: writePreview(preview), needsPerson: false }
+  },
+  async propose(file, given, { ask }) {
+    const proposal = await ask('catalogue.propose-layout', {
+      path: path.resolve(file),
+      reading: givenReading(given),
+      ...present(given, ['feeds']),
+    })
+    return { value: proposal, text: writeProposal(proposal), needsPerson: false }
+  },
+  async save(file, given, { ask }) {
+    const saved = await ask('catalogue.save-layout', {
+      layout: readLayoutFile(file),
+      replace: given.has('replace'),
+      ...present(given, ['initials']),
+    })
+    const text = `Saved: ${wordLayout(saved.layout)}. Load with it: tallyplate load --layout "${saved.layout.name}" <file>`
+    return { value: saved, text, needsPerson: false }
+  },
+  async remove(name, _given, { ask }) {
+    const value = await ask('catalogue.remove-layout', { name })
+    return { value, text: `Removed: ${wordLayout(value.removed)}.`, needsPerson: false }
+  },
+  async rename(name, given, { ask }) {
+    const value = await ask('catalogue.rename-layout', { name, newName: needed(given, 'to', 'layouts') })
+    return { value, text: `Renamed: ${wordLayout(value.layout)}.`, needsPerson: false }
+  },
+}
+
+async function listLayouts({ ask }: Desk): Promise<Answer> {
+  const value = await ask('catalogue.list-layouts', {})
+  const text =
+    value.layouts.map(wordLayout).join('\n') ||
+    'No layout is saved yet. Begin with: tallyplate layouts propose <file>'
+  return { value, text, needsPerson: false }
+}
+
+function givenReading(given: Given) {
+  const headerRow = wholeNumber(given, 'header-row')
+  return { ...present(given, ['sheet']), ...(headerRow === undefined ? {} : { headerRow }) }
+}
+
+function readLayoutFile(file: string) {
+  const read = layout.safeParse(parseJson(file))
+  if (read.success) return read.data
+  const [issue] = read.error.issues
+  throw new Refusal({
+    code: 'file-unreadable',
+    file,
+    why: `${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}`.trim(),
+  })
+}
+
+function parseJson(file: string): unknown {
+  try {
+    return JSON.parse(readText(file))
+  } catch (thrown) {
+    if (thrown instanceof SyntaxError)
+      throw new Refusal({ code: 'file-unreadable', file, why: 'it is not JSON' })
+    throw thrown
+  }
+}
+
+function wordLayout({ name, feeds, shape, columns }: SavedLayout): string {
+  const wide = shape.kind === 'long' ? '' : `, many models a row`
+  return `${name}: for ${feeds}, ${columns.length} columns matched${wide}`
+}
+
+function writePreview({ file, encoding, separator, sheets, headings, rows, layouts }: FilePreview): string {
+  const found = [
+    ...(encoding === null ? [] : [`Encoding ${encoding.encoding}: ${encoding.certainty}, ${encoding.why}.`]),
+    ...(separator === null
+      ? []
+      : [`Separator “${separator.separator}”: ${separator.certainty}, ${separator.why}.`]),
+    ...sheets.map(({ name, hidden }) => `Sheet ${name}${hidden ? ' (hidden)' : ''}`),
+    `Layouts that fit: ${layouts.join(', ') || 'none'}.`,
+  ]
+  const table = alignColumns([
+    ['line', ...headings],
+    ...rows.map(({ line, cells }) => [String(line), ...cells.map(onOneLine)]),
+  ])
+  return [`${file}`, ...found, '', ...table].join('\n')
+}
+
+function writeProposal({ feeds, columns, unmatched, shape }: LayoutProposal): string {
+  const table = alignColumns([
+    [feeds, 'heading', 'how sure', 'as in'],
+    ...columns.map(({ column, needed, heading, certainty, samples }) => [
+      needed ? `${column} (needed)` : column,
+      heading ?? '-',
+      heading === null ? '' : certainty,
+      samples[0] ?? '',
+    ]),
+  ])
+  const rest = unmatched.length === 0 ? [] : ['', `Not matched: ${unmatched.join(', ')}`]
+  const wide = shape.kind === 'long' ? [] : ['', `Many models a row, to be split (${shape.kind}).`]
+  return [
+    ...table,
+    ...rest,
+    ...wide,
+    '',
+    'Nothing is kept. Take --json as a beginning, and save what you confirm.',
+  ].join('\n')
+}
+
+function onOneLine(cell: string): string {
+  return cell.replaceAll('\n', ' ')
+}
