@@ -21,23 +21,34 @@ export interface PartCost {
  * average. Where fewer than none are held, the average begins again with the receipt.
  */
 export function reckonCost(events: Iterable<CostEvent>): PartCost {
-  let [held, last, average] = [0, null as Big | null, null as Big | null]
+  let [held, last, average] = [0n, null as bigint | null, null as bigint | null]
   for (const { quantity, unitCost } of events) {
+    const pieces = BigInt(quantity)
     if (quantity > 0 && unitCost !== null) {
-      const cost = new Big(unitCost)
-      const before = Math.max(0, held)
-      average =
-        average === null
-          ? cost
-          : average
-              .times(before)
-              .plus(cost.times(quantity))
-              .div(before + quantity)
-      last = cost
+      last = asUnits(unitCost)
+      const before = held > 0n ? held : 0n
+      average = average === null ? last : divideToNearest(average * before + last * pieces, before + pieces)
     }
-    held += quantity
+    held += pieces
   }
-  return { last, average }
+  return { last: asAmount(last), average: asAmount(average) }
+}
+
+/** Whole numbers of a millionth of a millionth, since a book has a million receipts and decimals of any length are slow. */
+const decimals = 12
+
+function asUnits(amount: string): bigint {
+  const [whole = '0', fraction = ''] = amount.split('.')
+  return BigInt(whole + fraction.padEnd(decimals, '0'))
+}
+
+/** For amounts above 0. */
+function divideToNearest(value: bigint, by: bigint): bigint {
+  return (value + by / 2n) / by
+}
+
+function asAmount(units: bigint | null): Big | null {
+  return units === null ? null : new Big(String(units)).div(new Big(10).pow(decimals))
 }
 
 /** Rounded half up to the cent, as on an invoice. */
