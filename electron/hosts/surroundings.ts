@@ -3,6 +3,7 @@ import { v7 as newUuid } from 'uuid'
 import type { Surroundings } from '../application.ts'
 import type { DefectLog } from '../requests/dispatch.ts'
 import type { EngineSettings } from './engine-protocol.ts'
+import { startKeepIndexThread } from './start-keep-index.ts'
 
 /** The real world for the application: this machine's clock, its name, and a place for defects to be written down. */
 export function surroundingsOf(settings: EngineSettings): Surroundings {
@@ -11,6 +12,8 @@ export function surroundingsOf(settings: EngineSettings): Surroundings {
     now: () => new Date(),
     newId: () => newUuid(),
     logDefect: logDefectBeside(settings.databaseFile),
+    // A database in memory is nobody else's to open.
+    ...(settings.databaseFile !== ':memory:' && { layOutIndex: startKeepIndexThread }),
   }
 }
 

@@ -1,4 +1,3 @@
-import { Worker } from 'node:worker_threads'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { holdsCurrentModelIndex, mostChanges } from './current-model-index.ts'
 import { countCatalogueModels, countChanges, readKeptIndex } from './kept-index-queries.ts'
@@ -22,35 +21,30 @@ export interface IndexKeeper {
   close(): void
 }
 
+/** The laying out of an index somewhere else, which keeps it with the database. */
+export interface LayingOut {
+  /** Settles when it ended, whether an index was kept or not. */
+  readonly finished: Promise<void>
+  stop(): void
+}
+
 export interface Keeping {
   readonly database: ReadableDatabase
-  readonly databaseFile: string
-  /** Opens the database itself, keeps the index and ends. */
-  readonly threadFile: string
+  readonly startLayingOut: () => LayingOut
   readonly sizes?: KeptSizes
 }
 
-/** A keeper for a database in a file. */
+/** A keeper for a database that others can open too. */
 export function openIndexKeeper({
   database,
-  databaseFile,
-  threadFile,
+  startLayingOut,
   sizes: { fewestModels, fewestFolded } = usualSizes,
 }: Keeping): IndexKeeper {
-  let worker: Worker | undefined
-  let finished: Promise<void> | undefined
-  const layOut = (): Promise<void> => {
-    finished ??= new Promise<void>(resolve => {
-      worker = new Worker(threadFile, { workerData: { databaseFile } })
-      // What goes wrong there, such as another program writing for long, leaves what was kept as it was.
-      worker.on('error', () => {})
-      worker.on('exit', () => {
-        worker = undefined
-        finished = undefined
-        resolve()
-      })
-    })
-    return finished
+  let running: LayingOut | undefined
+  const layOut = async () => {
+    running ??= startLayingOut()
+    await running.finished
+    running = undefined
   }
   return {
     async ready() {
@@ -60,6 +54,6 @@ export function openIndexKeeper({
       if (changes > mostChanges) await layOut()
       else if (changes >= fewestFolded) void layOut()
     },
-    close: () => void worker?.terminate(),
+    close: () => running?.stop(),
   }
 }

@@ -16,7 +16,7 @@ export async function buildBundles(): Promise<void> {
     {
       main: 'electron/main.ts',
       engine: 'electron/hosts/engine.ts',
-      'keep-index-thread': 'electron/keep-index-thread.ts',
+      'keep-index-thread': 'electron/hosts/keep-index-thread.ts',
       tallyplate: 'electron/hosts/command-line.ts',
     },
     'es',

@@ -5,12 +5,11 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { raiseCatalogueVersion } from '../../../electron/catalogue/catalogue-state-queries.ts'
 import { type DatabaseHandle, inTransaction } from '../../../electron/database/handles.ts'
 import { openDatabase } from '../../../electron/database/open-database.ts'
+import { startKeepIndexThread } from '../../../electron/hosts/start-keep-index.ts'
 import { currentModelIndex } from '../../../electron/model-lookup/current-model-index.ts'
 import { findOpenModels } from '../../../electron/model-lookup/find-open-models.ts'
 import { type IndexKeeper, openIndexKeeper } from '../../../electron/model-lookup/index-keeper.ts'
 import { countChanges, readKeptIndex } from '../../../electron/model-lookup/kept-index-queries.ts'
-
-const threadFile = path.join(import.meta.dirname, '../../../electron/keep-index-thread.ts')
 
 let folder: string
 let database: DatabaseHandle
@@ -21,8 +20,7 @@ beforeEach(() => {
   database = openDatabase(databaseFile)
   keeper = openIndexKeeper({
     database,
-    databaseFile,
-    threadFile,
+    startLayingOut: () => startKeepIndexThread(databaseFile),
     sizes: { fewestModels: 5, fewestFolded: 3 },
   })
 })
@@ -82,8 +80,7 @@ test('a large one is laid out by a thread, kept, and laid out anew when enough h
 test('where the thread cannot do its work, the question is answered all the same', async () => {
   const elsewhere = openIndexKeeper({
     database,
-    databaseFile: path.join(folder, 'no such folder', 'shop.sqlite'),
-    threadFile,
+    startLayingOut: () => startKeepIndexThread(path.join(folder, 'no such folder', 'shop.sqlite')),
     sizes: { fewestModels: 1, fewestFolded: 1 },
   })
   addModels(0, 2)
