@@ -2,7 +2,7 @@ import type { SideBySide } from '../../shared-schemas/fit-check.ts'
 import { compareAttribute } from './compare-attributes.ts'
 import type { FitDecision } from './decide-fit.ts'
 import type { ModelFacts, PartDossier } from './part-dossier.ts'
-import { plateAttributes, type Readings, statedFor } from './suppose-appliances.ts'
+import { plateAttributes, type Readings, readStated } from './suppose-appliances.ts'
 
 /** What a decision was about. */
 export interface Asked {
@@ -27,7 +27,7 @@ export function compareSideBySide(
     const plate = plateAttributes.get(attribute)
     const isRead = readings.stated.has(plate ?? attribute)
     const read = plate === undefined ? 'measured' : 'plate'
-    const stated = new Set(models.map(model => statedFor(attribute, dossier, model, readings)))
+    const stated = new Set(models.map(readStated(attribute, dossier, readings)))
     return [...stated].slice(0, mostShown).map(
       (appliance): SideBySide => ({
         attribute,

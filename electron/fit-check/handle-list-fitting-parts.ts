@@ -6,7 +6,8 @@ import type { ReadableDatabase } from '../database/handles.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
 import { confirmModel } from './confirm-model.ts'
 import { countPerAppliance, positionsOf } from './count-per-appliance.ts'
-import { decideFit } from './decide-fit.ts'
+import { decideAlike } from './decide-alike.ts'
+import type { FitDecision } from './decide-fit.ts'
 import { currentShelf, type DossierShelf } from './dossier-queries.ts'
 import { findFamilies } from './find-families.ts'
 import type { FitRecord } from './fit-record.ts'
@@ -14,7 +15,7 @@ import { listFitRecords } from './fit-record-queries.ts'
 import { cautionsOfFamily } from './hazard-cautions.ts'
 import { listBareModels, listFamiliesOfTerms, readAllTermsOfModels } from './model-facts-queries.ts'
 import { cautionReturns, noteConfirmed, partsOfDecision } from './note-records.ts'
-import type { FamilyFacts, ModelFacts, Statement } from './part-dossier.ts'
+import type { FamilyFacts, ModelFacts, PartDossier, Statement } from './part-dossier.ts'
 import { asReadings } from './read-question.ts'
 import type { Readings } from './suppose-appliances.ts'
 import { wordReasons } from './word-answer.ts'
@@ -45,6 +46,7 @@ export function handleListFittingParts(
     open,
     models,
     readings,
+    decide: decideAlike(models, readings),
     stock: readStock(partIds),
     offers: readLowestOffers(database, partIds),
     records: listFitRecords(database, withReplacements(shelf, partIds)),
@@ -92,6 +94,7 @@ interface AskedList {
   readonly open: OpenModels
   readonly models: readonly ModelFacts[]
   readonly readings: Readings
+  readonly decide: (dossier: PartDossier) => FitDecision
   readonly stock: ReturnType<ReadStock>
   readonly offers: ReadonlyMap<PartId, Offer>
   readonly records: readonly FitRecord[]
@@ -121,11 +124,11 @@ function judgeFamily(asked: AskedList, family: SpokenOf): FittingFamily {
 }
 
 function judgePart(
-  { shelf, open, models, readings, stock, offers, records, modelIds }: AskedList,
+  { shelf, open, models, readings, decide, stock, offers, records, modelIds }: AskedList,
   partId: PartId,
 ): { readonly part: FittingPart; readonly allowing: readonly Statement[] } {
   const dossier = shelf.dossier(partId)
-  const decision = confirmModel(open, decideFit(dossier, models, readings))
+  const decision = confirmModel(open, decide(dossier))
   const { partNumber, kind, maker, description } = dossier.asked
   const last = decision.chain.at(-1)
   const recorded = { records, modelIds, partIds: partsOfDecision(partId, decision) }

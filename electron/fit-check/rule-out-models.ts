@@ -15,19 +15,22 @@ export function ruleOutModels(
   const ofFamilies = [...families].flatMap(([familyId, { attributes }]) =>
     attributes.map(({ attribute, unit }) => {
       const key = attributeKey(familyId, attribute)
-      return (model: ModelFacts) => contradicts(stated.get(attribute), model.stated.get(key), unit)
+      return { read: stated.get(attribute), unit, listed: (model: ModelFacts) => model.stated.get(key) }
     }),
   )
+  const ofPlate = plateUnits.map(([plate, unit]) => ({
+    read: stated.get(plate),
+    unit,
+    listed: (model: ModelFacts) => model[plate],
+  }))
   const contradictions: ((model: ModelFacts) => boolean)[] = [
     model => made !== null && daysInBoth(made, model.made) === undefined,
     ({ made, madeBySerial }) =>
       madeBySerial.length > 0 && madeBySerial.every(days => daysInBoth(days, made) === undefined),
-    ...plateUnits.map(
-      ([plate, unit]) =>
-        (model: ModelFacts) =>
-          contradicts(stated.get(plate), model[plate], unit),
+    // What was not read contradicts nothing.
+    ...[...ofPlate, ...ofFamilies].flatMap(({ read, unit, listed }) =>
+      read === undefined ? [] : [(model: ModelFacts) => contradicts(read, listed(model), unit)],
     ),
-    ...ofFamilies,
   ]
   return contradictions.reduce((left, isContradicted) => {
     const agreeing = left.filter(model => !isContradicted(model))

@@ -8,10 +8,10 @@ import type { AttributeRule } from './compare-attributes.ts'
 import {
   decideWithAllReadings,
   type KnownAnswer,
-  type KnownAppliance,
   type SupposedAgreement,
 } from './decide-with-all-readings.ts'
-import { anyDay, cutDays, type DaySpan, daysInBoth, wordDays } from './made-dates.ts'
+import { dropUnsaid } from './drop-unsaid.ts'
+import { anyDay, covers, cutDays, type DaySpan, daysInBoth, wordDays } from './made-dates.ts'
 import { attributeKey, type ModelFacts, type PartDossier, type PartFacts } from './part-dossier.ts'
 import { ruleOutModels } from './rule-out-models.ts'
 import { classifySerials, isInSerialRange, type SerialClass, type SerialRange } from './serial-ranges.ts'
@@ -44,39 +44,69 @@ export interface AlikeModels {
  * also cut by when each model was made, so that a date may be asked for to tell the models apart; no answer differs.
  */
 export function supposeAppliances(
-  dossier: PartDossier,
+  asked: PartDossier,
   open: readonly ModelFacts[],
   readings: Readings,
   { dateTellsModels }: { readonly dateTellsModels: boolean } = { dateTellsModels: false },
 ): AlikeModels[] {
-  const models = ruleOutModels(dossier, open, readings)
+  const models = ruleOutModels(asked, open, readings)
+  const dossier = dropUnsaid(asked, models)
   const ranges = dossier.statements.flatMap(({ serial }) => (serial === null ? [] : [serial]))
-  const possibilities: Possibilities = {
-    spans: possibleSpans(dossier, dateTellsModels ? models : [], readings).map(span => ({
-      ...span,
-      words: wordDays(span),
-    })),
+  const offers = offersByAttribute(dossier)
+  const possible: Possible = {
+    dossier,
+    undivided: possibleSpans(dossier, [], readings),
+    spans: possibleSpans(dossier, dateTellsModels ? models : [], readings),
     serials: possibleSerials(ranges, readings.serial).map(one => ({
       ...one,
       words: wordSerialClass(one, ranges),
     })),
     ranges,
-    offers: offersByAttribute(dossier),
+    stated: [...offers.keys()].map(attribute => readStated(attribute, dossier, readings)),
+    classes: [...offers].map(([attribute, offered]) => rememberClasses(attribute, offered)),
     readings,
   }
-  const kinds = Map.groupBy(models, nameKinds(dossier, possibilities))
-  return [...kinds.values()].map(alike => ({
-    models: alike,
-    possibilities: alike[0] === undefined ? [] : supposeModel(dossier, alike[0], possibilities),
-  }))
+  return groupAlike(models, possible)
 }
 
-interface Possibilities {
-  readonly spans: readonly (DaySpan & { readonly words: string })[]
+interface Possible {
+  readonly dossier: PartDossier
+  /** The spans that no condition divides. */
+  readonly undivided: readonly DaySpan[]
+  /** The same, or where a date is to tell models apart, cut further by when each of them was made. */
+  readonly spans: readonly DaySpan[]
   readonly serials: readonly (SerialClass & { readonly words: string })[]
   readonly ranges: readonly SerialRange[]
-  readonly offers: ReadonlyMap<string, readonly AttributeOffer[]>
+  /** By attribute that is offered, what each model has. */
+  readonly stated: readonly ((model: ModelFacts) => string | undefined)[]
+  /** In the same order, how an appliance that has this may stand to what is offered. */
+  readonly classes: readonly ((stated: string | undefined) => readonly NamedClass[])[]
   readonly readings: Readings
+}
+
+/** Two models are alike when the same is said and stated of them, and they may have been made in the same spans. */
+function groupAlike(models: readonly ModelFacts[], possible: Possible): AlikeModels[] {
+  const spansOf = rememberSpans(possible)
+  const terms = [...new Set(possible.dossier.statements.map(({ termsId }) => termsId))]
+  const nameSaid = ({ termsIds }: ModelFacts) => terms.map(id => (termsIds.has(id) ? '1' : '0')).join('')
+  // Of models of which the same is said and stated, only the spans differ: each span is thought through once for all.
+  const ways = new Map<string, (span: number) => readonly Possibility[]>()
+  const kinds = new Map<string, { models: ModelFacts[]; possibilities: readonly Possibility[] }>()
+  for (const model of models) {
+    const stated = possible.stated.map(statedOf => statedOf(model))
+    const name = `${nameSaid(model)}\u0001${stated.map(value => value ?? '').join('\u0001')}`
+    const spans = spansOf(model)
+    const nameWithSpans = `${name}\u0001${spans.name}`
+    const known = kinds.get(nameWithSpans)
+    if (known !== undefined) {
+      known.models.push(model)
+      continue
+    }
+    const inSpan = ways.get(name) ?? supposeInSpan(possible, model, stated)
+    ways.set(name, inSpan)
+    kinds.set(nameWithSpans, { models: [model], possibilities: spans.at.flatMap(inSpan) })
+  }
+  return [...kinds.values()]
 }
 
 function possibleSpans(
@@ -90,17 +120,34 @@ function possibleSpans(
 }
 
 /**
- * A model was made while the catalogue says it was and when its serial says, unless what the plate says leaves nothing
- * of that. The plate's own date goes first, then the date code.
+ * Which of the spans a model may have been made in: while the catalogue says it was and when its serial says, unless
+ * what the plate says leaves nothing of that. The plate's own date goes first, then the date code.
  */
-function narrowToModel<Span extends DaySpan>(
-  spans: readonly Span[],
-  model: ModelFacts,
-  { made }: Readings,
-): readonly Span[] {
-  const possible = daysOfModel(model, made)
-  const narrowed = spans.filter(span => possible.some(days => daysInBoth(span, days) !== undefined))
-  return narrowed.length > 0 ? narrowed : spans
+function rememberSpans({ spans, readings: { made } }: Possible) {
+  // Thousands of models were made in a few spans of years.
+  const known = new Map<string, SpansOfModel>()
+  return (model: ModelFacts): SpansOfModel => {
+    let days = `${model.made.first} ${model.made.last}`
+    for (const { first, last } of model.madeBySerial) days += ` ${first} ${last}`
+    const found = known.get(days) ?? findSpans(spans, daysOfModel(model, made))
+    known.set(days, found)
+    return found
+  }
+}
+
+interface SpansOfModel {
+  readonly at: readonly number[]
+  readonly name: string
+}
+
+function findSpans(spans: readonly DaySpan[], possible: readonly DaySpan[]): SpansOfModel {
+  const all = [...spans.keys()]
+  const narrowed = all.filter(at => {
+    const span = spans[at]
+    return span !== undefined && possible.some(days => span.first <= days.last && days.first <= span.last)
+  })
+  const at = narrowed.length > 0 ? narrowed : all
+  return { at, name: at.join() }
 }
 
 export function daysOfModel(
@@ -114,36 +161,6 @@ export function daysOfModel(
   return narrow(narrow([read ?? anyDay], [ofModel]), madeBySerial)
 }
 
-/** Two models of one name have the same possibilities: the same is said and stated of them, in the same spans. */
-function nameKinds(
-  dossier: PartDossier,
-  { spans, offers, readings }: Possibilities,
-): (model: ModelFacts) => string {
-  const terms = [...new Set(dossier.statements.map(({ termsId }) => termsId))]
-  const attributes = [...offers.keys()]
-  // Thousands of models were made in a few spans of years.
-  const narrowed = new Map<string, string>()
-  const nameDays = (model: ModelFacts): string => {
-    const days = [model.made, ...model.madeBySerial].reduce(
-      (all, { first, last }) => `${all} ${first} ${last}`,
-      '',
-    )
-    const known = narrowed.get(days)
-    if (known !== undefined) return known
-    const name = narrowToModel(spans, model, readings)
-      .map(({ first }) => first)
-      .join()
-    narrowed.set(days, name)
-    return name
-  }
-  return model => {
-    let said = ''
-    for (const termsId of terms) said += model.termsIds.has(termsId) ? '1' : '0'
-    const stated = attributes.map(attribute => statedFor(attribute, dossier, model, readings) ?? '')
-    return `${said}\u0001${nameDays(model)}\u0001${stated.join('\u0001')}`
-  }
-}
-
 function possibleSerials(ranges: readonly SerialRange[], serial: string | null): SerialClass[] {
   if (serial === null) return classifySerials(ranges)
   const read = ranges.map(range => isInSerialRange(serial, range))
@@ -153,25 +170,65 @@ function possibleSerials(ranges: readonly SerialRange[], serial: string | null):
   )
 }
 
-function supposeModel(dossier: PartDossier, model: ModelFacts, possible: Possibilities): Possibility[] {
-  const { serials, ranges, offers, readings } = possible
-  const attributes = supposeAttributes(dossier, model, offers, readings)
-  return narrowToModel(possible.spans, model, readings).flatMap(made =>
-    serials.flatMap(serialClass =>
-      attributes.map(supposed => {
-        const appliance: KnownAppliance = {
-          termsIds: model.termsIds,
-          made,
-          serialInRange: ({ serial }) =>
-            serial !== null && serialClass.inRange[ranges.indexOf(serial)] === true,
-          agreementOf: (part, rule) => agreementOf(supposed.get(rule.attribute), part, rule, dossier),
-        }
-        const shows = new Map([...supposed].map(([attribute, { words }]) => [attribute, words]))
-        shows.set('made', made.words).set('serial', serialClass.words)
-        return { shows, answer: decideWithAllReadings(dossier, appliance) }
-      }),
-    ),
-  )
+/** Each way in which appliances like this model may be, when made in a span. */
+function supposeInSpan(
+  possible: Possible,
+  model: ModelFacts,
+  stated: readonly (string | undefined)[],
+): (span: number) => readonly Possibility[] {
+  const { undivided, spans, serials } = possible
+  const attributes = supposeAttributes(possible, stated)
+  const ways = serials.flatMap(serial => attributes.map(supposed => ({ serial, supposed })))
+  const answers = new Map<DaySpan, readonly KnownAnswer[]>()
+  const answersOf = (made: DaySpan): readonly KnownAnswer[] => {
+    const known = answers.get(made)
+    if (known !== undefined) return known
+    const fresh = ways.map(way => answerFor(possible, { termsIds: model.termsIds, made, ...way }))
+    answers.set(made, fresh)
+    return fresh
+  }
+  const suppose = (at: number): readonly Possibility[] => {
+    const made = spans[at]
+    const whole = made && undivided.find(span => covers(span, made))
+    if (made === undefined || whole === undefined)
+      throw new Error(`a span lies within one that is undivided, but not ${at}`)
+    const words = wordDays(made)
+    return answersOf(whole).flatMap((answer, way) => {
+      const { serial, supposed } = ways[way] ?? {}
+      if (serial === undefined || supposed === undefined) return []
+      const shows = new Map<string, string>()
+      for (const [attribute, one] of supposed) shows.set(attribute, one.words)
+      shows.set('made', words).set('serial', serial.words)
+      return [{ shows, answer }]
+    })
+  }
+  const supposed = new Map<number, readonly Possibility[]>()
+  return at => {
+    const known = supposed.get(at)
+    if (known !== undefined) return known
+    const fresh = suppose(at)
+    supposed.set(at, fresh)
+    return fresh
+  }
+}
+
+interface SupposedWay {
+  readonly termsIds: ReadonlySet<number>
+  readonly made: DaySpan
+  readonly serial: SerialClass
+  readonly supposed: ReadonlyMap<string, AttributeClass>
+}
+
+function answerFor(
+  { dossier, ranges }: Possible,
+  { termsIds, made, serial: { inRange }, supposed }: SupposedWay,
+): KnownAnswer {
+  return decideWithAllReadings(dossier, {
+    termsIds,
+    made,
+    serialInRange: ({ serial }) => serial !== null && inRange[ranges.indexOf(serial)] === true,
+    agreementOf: (part, rule) => agreementOf(supposed.get(rule.attribute), part, rule, dossier),
+  })
 }
 
 function agreementOf(
@@ -189,19 +246,29 @@ function agreementOf(
 
 /** Each combination of what the appliance may have in the attributes that any part of the dossier states. */
 function supposeAttributes(
-  dossier: PartDossier,
-  model: ModelFacts,
-  offersByAttribute: Possibilities['offers'],
-  readings: Readings,
+  { classes }: Possible,
+  stated: readonly (string | undefined)[],
 ): ReadonlyMap<string, AttributeClass>[] {
-  let combinations: ReadonlyMap<string, AttributeClass>[] = [new Map()]
-  for (const [attribute, offers] of offersByAttribute) {
-    const classes = classifyAttribute(offers, statedFor(attribute, dossier, model, readings))
-    combinations = combinations.flatMap(combination =>
-      classes.map(one => new Map([...combination, [attribute, one] as const])),
-    )
+  let combinations: NamedClass[][] = [[]]
+  for (const [at, classesOf] of classes.entries()) {
+    const possible = classesOf(stated[at])
+    combinations = combinations.flatMap(combination => possible.map(one => [...combination, one]))
   }
-  return combinations
+  return combinations.map(combination => new Map(combination))
+}
+
+type NamedClass = readonly [attribute: string, AttributeClass]
+
+/** Many models have the same. */
+function rememberClasses(attribute: string, offers: readonly AttributeOffer[]) {
+  const known = new Map<string | undefined, readonly NamedClass[]>()
+  return (stated: string | undefined): readonly NamedClass[] => {
+    const found = known.get(stated)
+    if (found !== undefined) return found
+    const fresh = classifyAttribute(offers, stated).map(one => [attribute, one] as const)
+    known.set(stated, fresh)
+    return fresh
+  }
 }
 
 function offersByAttribute({ parts, families }: PartDossier): ReadonlyMap<string, AttributeOffer[]> {
@@ -228,21 +295,23 @@ export const plateAttributes: ReadonlyMap<string, 'volts' | 'hertz' | 'watts'> =
   ['watts', 'watts'],
 ])
 
-/** What the appliance has: as its plate reads or as was measured, or else as the catalogue states for this model. */
-export function statedFor(
+/** What an appliance has: as its plate reads or as was measured, or else as the catalogue states for its model. */
+export function readStated(
   attribute: string,
   { families }: PartDossier,
-  model: ModelFacts,
   { stated }: Readings,
-): string | undefined {
+): (model: ModelFacts) => string | undefined {
   const plate = plateAttributes.get(attribute)
   const read = stated.get(plate ?? attribute)
-  if (read !== undefined) return read
-  for (const familyId of families.keys()) {
-    const ofFamily = model.stated.get(attributeKey(familyId, attribute))
-    if (ofFamily !== undefined) return ofFamily
+  if (read !== undefined) return () => read
+  const keys = [...families.keys()].map(familyId => attributeKey(familyId, attribute))
+  return model => {
+    for (const key of keys) {
+      const ofFamily = model.stated.get(key)
+      if (ofFamily !== undefined) return ofFamily
+    }
+    return plate === undefined ? undefined : (model[plate] ?? undefined)
   }
-  return plate === undefined ? undefined : (model[plate] ?? undefined)
 }
 
 function wordSerialClass({ inRange }: SerialClass, ranges: readonly SerialRange[]): string {
