@@ -92,3 +92,53 @@ export const readSummary = defineRequest({
     ),
   }),
 })
+
+/** What can be loaded where a path was typed so far, since a page is never told the path of a file that was picked. */
+export const listFolder = defineRequest({
+  name: 'catalogue.list-folder',
+  input: z.object({
+    /** As far as it was typed; empty is the person's own folder. */
+    typed: z.string().max(4000).default(''),
+    most: z.int().min(1).max(1000).default(200),
+  }),
+  output: z.object({
+    folder: z.string(),
+    /** By name; a folder's path ends as a folder's does, so that typing can go on. */
+    entries: z.array(
+      z.object({
+        path: z.string(),
+        name: z.string(),
+        kind: z.enum(['folder', 'catalogue-file', 'supplier-file']),
+        bytes: z.int().nullable(),
+      }),
+    ),
+    /** So many more begin like that. */
+    left: z.int(),
+    /** What the path names as it stands; null where that is nothing that can be loaded. */
+    named: z
+      .object({
+        path: z.string(),
+        kind: z.enum(['folder', 'catalogue-file', 'supplier-file']),
+        /** How many files of ours a folder holds. */
+        catalogueFiles: z.int(),
+      })
+      .nullable(),
+  }),
+})
+
+/** How far the load that is under way has come; null while there is none. */
+export const readLoading = defineRequest({
+  name: 'catalogue.read-loading',
+  input: z.object({}),
+  output: z.object({
+    loading: z
+      .object({
+        /** The file being read, empty before the first; rows done of it, of about as many. */
+        file: z.string(),
+        rowsDone: z.int(),
+        rowsExpected: z.int(),
+        isStopping: z.boolean(),
+      })
+      .nullable(),
+  }),
+})

@@ -1,6 +1,6 @@
 import type { z } from 'zod'
 import { readStartUp } from './application.ts'
-import { loadFiles, readSummary } from './catalogue.ts'
+import { listFolder, loadFiles, readLoading, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
@@ -46,6 +46,8 @@ import {
 export const requests = [
   readStartUp,
   loadFiles,
+  readLoading,
+  listFolder,
   readSummary,
   listLoads,
   readLoad,

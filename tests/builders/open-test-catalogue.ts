@@ -35,6 +35,7 @@ export function openTestCatalogue(): TestCatalogue {
     database,
     now: stamp.now,
     device: stamp.device,
+    homeFolder: import.meta.dirname,
     openOwnHandle: () => ({ handle: database, release: () => {} }),
     recordOpeningStock: (writable, opening) => recordOpeningStock(writable, stamp, opening),
   })

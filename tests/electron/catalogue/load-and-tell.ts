@@ -8,6 +8,7 @@ const handlers = catalogueHandlers({
   database,
   now: () => new Date('2026-11-23T09:00:00Z'),
   device: 'test-counter',
+  homeFolder: import.meta.dirname,
   openOwnHandle: () => ({ handle: openDatabase(file), release: () => {} }),
   recordOpeningStock: () => {
     throw new Error('these files hold no opening stock')
