@@ -1,5 +1,3 @@
-import os from 'node:os'
-import path from 'node:path'
 import type { StartUp } from '../shared-schemas/application.ts'
 import type { Reply } from '../shared-schemas/request.ts'
 import { readCatalogueVersion } from './catalogue/catalogue-state-queries.ts'
@@ -9,7 +7,8 @@ import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
-import { type IndexKeeper, openIndexKeeper } from './model-lookup/index-keeper.ts'
+import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
+import { keepIndex } from './model-lookup/keep-index.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
@@ -31,6 +30,10 @@ export interface Surroundings {
   /** Which machine movements are recorded on. */
   readonly device: string
   readonly logDefect: DefectLog
+  /** Where a person looks for files first. Without it, where the program was started. */
+  readonly homeFolder?: string
+  /** Has `keepModelIndex` done for this file elsewhere. Without it, a question lays a large catalogue out itself. */
+  readonly layOutIndex?: (databaseFile: string) => LayingOut
 }
 
 export interface Application {
@@ -82,37 +85,38 @@ export function openApplication(surroundings: Surroundings): Application {
   }
 }
 
-/** The thread beside this file: its source in a checkout, its bundle once packaged. */
-const keepIndexThread = path.join(
-  import.meta.dirname,
-  import.meta.filename.endsWith('.ts') ? 'keep-index-thread.ts' : 'keep-index-thread.js',
-)
-
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
 const asksAboutModels = /^(?:model-lookup|fit-check|order-check)\./
 
+/** Lays the look-up index of a shop's catalogue out and keeps it in the shop's file. */
+export function keepModelIndex(databaseFile: string): void {
+  const database = openDatabase(databaseFile)
+  try {
+    keepIndex(database)
+  } finally {
+    database.close()
+  }
+}
+
 interface OpenShop {
   readonly database: DatabaseHandle
-  /** None for a database in memory. */
   readonly indexKeeper: IndexKeeper | undefined
   readonly handlers: Handlers
 }
 
 function openShop(surroundings: Surroundings): OpenShop {
-  const { databaseFile } = surroundings
+  const { databaseFile, layOutIndex } = surroundings
   const database = openDatabase(databaseFile)
   const shop = { ...surroundings, database, openOwnHandle: () => ownHandle(database, databaseFile) }
   return {
     database,
     indexKeeper:
-      databaseFile === inMemory
-        ? undefined
-        : openIndexKeeper({ database, databaseFile, threadFile: keepIndexThread }),
+      layOutIndex && openIndexKeeper({ database, startLayingOut: () => layOutIndex(databaseFile) }),
     handlers: {
       'application.read-start-up': () => ({ state: 'ready', databaseFile, sampleShop: false }),
       ...catalogueHandlers({
         ...shop,
-        homeFolder: os.homedir(),
+        homeFolder: surroundings.homeFolder ?? '.',
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
       ...databaseHandlers(shop),

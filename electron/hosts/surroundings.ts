@@ -1,4 +1,5 @@
 import { appendFileSync } from 'node:fs'
+import os from 'node:os'
 import { v7 as newUuid } from 'uuid'
 import type { Surroundings } from '../application.ts'
 import type { DefectLog } from '../requests/dispatch.ts'
@@ -11,6 +12,7 @@ export function surroundingsOf(settings: EngineSettings): Surroundings {
     ...settings,
     now: () => new Date(),
     newId: () => newUuid(),
+    homeFolder: os.homedir(),
     logDefect: logDefectBeside(settings.databaseFile),
     // A database in memory is nobody else's to open.
     ...(settings.databaseFile !== ':memory:' && { layOutIndex: startKeepIndexThread }),
