@@ -3,7 +3,7 @@ import { createWriteStream } from 'node:fs'
 import { normaliseNumber } from '../../electron/catalogue/normalise-number.ts'
 import type { DatabaseHandle } from '../../electron/database/handles.ts'
 import { inTransaction } from '../../electron/database/handles.ts'
-import type { ModelRow } from '../../electron/model-lookup/index-models.ts'
+import type { ModelRow } from '../../electron/model-lookup/lay-out-models.ts'
 import { seededChoice } from './generate-models.ts'
 
 /** One statement of a generated list: what it is said of, and the models by their places among the brand's. */

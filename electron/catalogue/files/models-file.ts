@@ -57,7 +57,7 @@ export const modelsFile = defineFile({
             key,
             ...values,
           )
-          known.modelsOf(brandId).set(key, modelId)
+          known.addModel({ brandId, key, modelId })
           if (before === undefined) known.modelsAddedNow.push({ brandId, key, modelId })
         })
       },

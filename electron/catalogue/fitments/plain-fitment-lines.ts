@@ -200,7 +200,7 @@ class PlainFitmentLines {
     const { known } = this.#run
     const brandId = known.brands.get(known.keyOf(brand))
     if (brandId === undefined) return notPlain
-    return known.modelsOf(brandId).get(normaliseNumber(number)) ?? notPlain
+    return known.findModel(brandId, normaliseNumber(number)) ?? notPlain
   }
 }
 

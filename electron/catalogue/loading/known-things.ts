@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import type { ReadableDatabase } from '../../database/handles.ts'
 import { listNearestModelNumbers } from '../nearest-model-queries.ts'
 import { normaliseNumber } from '../normalise-number.ts'
@@ -8,6 +9,14 @@ import { RowFault } from './row-fault.ts'
 interface Naming {
   readonly column?: string
 }
+
+interface AddedModel {
+  readonly brandId: number
+  readonly key: string
+  readonly modelId: number
+}
+
+const modelRow = z.object({ model_id: z.int() })
 
 /**
  * Everything that a row may refer to, by its key, as it stands at this moment of the run. In memory, because every
@@ -20,11 +29,11 @@ export class KnownThings {
   readonly suppliers = new Map<string, number>()
   readonly locations = new Map<string, number>()
   readonly vans = new Set<number>()
-  /** Per brand, the models by their key: read when the first row names the brand, as there may be a million. */
+  /** Per brand, all its models by their key, where a wildcard has asked for them. */
   readonly #models = new Map<number, Map<string, number>>()
   /** Per family, its attributes with their units. */
   readonly attributes = new Map<number, Map<string, string>>()
-  readonly modelsAddedNow: { readonly brandId: number; readonly key: string; readonly modelId: number }[] = []
+  readonly modelsAddedNow: AddedModel[] = []
   readonly #keys = new Map<string, string>()
   readonly #database: ReadableDatabase
 
@@ -78,11 +87,26 @@ export class KnownThings {
 
   model(brand: string, number: string): number {
     const brandId = this.brand(brand)
-    return found(this.modelsOf(brandId), this.keyOf(number), 'model_number', () => {
-      const asked = { brandId, listed: number, most: mostNearest }
-      const nearest = wordNearest(listNearestModelNumbers(this.#database, asked))
-      return `${brand} has no model “${number}”: add it to models.csv, or mend the number${nearest}`
-    })
+    const modelId = this.findModel(brandId, normaliseNumber(number))
+    if (modelId !== undefined) return modelId
+    const asked = { brandId, listed: number, most: mostNearest }
+    const nearest = wordNearest(listNearestModelNumbers(this.#database, asked))
+    throw new RowFault(
+      'model_number',
+      `${brand} has no model “${number}”: add it to models.csv, or mend the number${nearest}`,
+    )
+  }
+
+  /** The model of a brand under this key, where there is one. Asked for singly, as a shop may have a million. */
+  findModel(brandId: number, key: string): number | undefined {
+    const models = this.#models.get(brandId)
+    if (models !== undefined) return models.get(key)
+    const sql = 'SELECT model_id FROM model WHERE model_key = ? AND brand_id = ?'
+    return this.#database.row(modelRow, sql, key, brandId)?.model_id
+  }
+
+  addModel(added: AddedModel): void {
+    this.#models.get(added.brandId)?.set(added.key, added.modelId)
   }
 
   /** The unit of a family's attribute, which must have been declared. */
@@ -98,10 +122,11 @@ export class KnownThings {
     )
   }
 
-  modelsOf(brandId: number): Map<string, number> {
+  /** All models of a brand by their key. */
+  modelsOf(brandId: number): ReadonlyMap<string, number> {
     let models = this.#models.get(brandId)
     if (models === undefined) {
-      models = new Map()
+      models = new Map<string, number>()
       fill(models, this.#database.tuples('SELECT model_key, model_id FROM model WHERE brand_id = ?', brandId))
       this.#models.set(brandId, models)
     }
