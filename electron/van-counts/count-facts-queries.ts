@@ -80,7 +80,8 @@ function listTransfers(
          JOIN location AS other ON other.location_id = CASE WHEN to_location_id = ?2 THEN from_location_id
            ELSE to_location_id END
        WHERE movement.kind = 'transfer' AND ?2 IN (from_location_id, to_location_id) AND recorded_at >= ?3
-         AND reverses IS NULL
+         -- The plus keeps SQLite from looking for all that reverse nothing, which is nearly all.
+         AND +reverses IS NULL
          AND NOT EXISTS (SELECT 1 FROM movement AS later WHERE later.reverses = movement.movement_id)
        ORDER BY movement_id DESC`,
       asked,
