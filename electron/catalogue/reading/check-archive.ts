@@ -84,7 +84,13 @@ function findEntryFault(archive: Buffer, entry: Entry): string | undefined {
   if (isLocked) return 'it is locked with a password: save it without one'
   if (header + headerBytes > archive.length || archive.readUInt32LE(header) !== headerSignature)
     return wordDamaged(name)
-  const from = header + headerBytes + archive.readUInt16LE(header + 26) + archive.readUInt16LE(header + 28)
+  const nameEnd = header + headerBytes + archive.readUInt16LE(header + 26)
+  // What stands before a file must say of it what the list says: a reader may go by either.
+  const isSame =
+    archive.toString('utf8', header + headerBytes, nameEnd) === name &&
+    archive.readUInt16LE(header + 8) === entry.method
+  if (!isSame) return wordDamaged(name)
+  const from = nameEnd + archive.readUInt16LE(header + 28)
   if (from + packed > archive.length) return wordDamaged(name)
   const unpacked = unpack(archive.subarray(from, from + packed), entry)
   return unpacked?.length === entry.size && crc32(unpacked) === entry.checkSum ? undefined : wordDamaged(name)

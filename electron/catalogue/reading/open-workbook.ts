@@ -28,8 +28,18 @@ export async function openWorkbook(file: string): Promise<Workbook> {
       name,
       hidden: (workbook.Workbook?.Sheets?.[at]?.Hidden ?? 0) !== 0,
     })),
-    readRows: sheet => readSheet(workbook.Sheets[sheet], { from1904 }),
+    readRows: sheet => readSheet(sheetNamed(workbook, { sheet, file }), { from1904 }),
   }
+}
+
+/** The reader leaves out a sheet that it cannot find in the archive. */
+function sheetNamed(
+  { Sheets: sheets }: WorkBook,
+  { sheet, file }: { readonly sheet: string; readonly file: string },
+): WorkSheet {
+  const found = sheets[sheet]
+  if (found?.['!data'] === undefined) throw unreadable(file, `its sheet “${sheet}” cannot be read`)
+  return found
 }
 
 /** The archive is sound by now, so that what the reader cannot make out was never a workbook. */
@@ -46,12 +56,9 @@ function readWorkbook(file: string, archive: Buffer): WorkBook {
 
 const rowsAtOnce = 500
 
-function* readSheet(
-  sheet: WorkSheet | undefined,
-  dates: { readonly from1904: boolean },
-): Generator<SourceRows> {
+function* readSheet(sheet: WorkSheet, dates: { readonly from1904: boolean }): Generator<SourceRows> {
   // With `dense`, which its types leave out, the cells stand in rows by their numbers; a row or cell may be absent.
-  const data = (sheet?.['!data'] ?? []) as readonly (readonly (CellObject | undefined)[] | undefined)[]
+  const data = (sheet['!data'] ?? []) as readonly (readonly (CellObject | undefined)[] | undefined)[]
   const width = data.reduce((widest, cells) => Math.max(widest, cells?.length ?? 0), 0)
   let rows: SourceRow[] = []
   for (const [at, cells] of data.entries()) {
