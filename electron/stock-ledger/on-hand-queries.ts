@@ -28,15 +28,6 @@ const deltasOfMovements = (condition: string) => `
   SELECT from_location_id, part_id, -quantity FROM movement
   WHERE from_location_id IS NOT NULL AND ${condition.replaceAll('location_id', 'from_location_id')}`
 
-const onHandRow = z.object({
-  part_id: partId,
-  location: z.string(),
-  name: z.string(),
-  part_number: z.string(),
-  bin: z.string().nullable(),
-  on_hand: z.int(),
-})
-
 export interface BookAsked {
   readonly locationId: number | null
   readonly partId: number | null
@@ -53,8 +44,9 @@ export function listOnHand(database: ReadableDatabase, { locationId, partId, bef
   const condition = asked.map(({ column }, at) => `${column} = ?${at + 1}`).join(' AND ') || 'true'
   const early = `${condition} AND recorded_at < ?${asked.length + 1}`
   const bound: Bindable[] = [...asked.map(({ value }) => value), ...(before === null ? [] : [before])]
-  const rows = database.rows(
-    onHandRow,
+  const rows = database.tuples<
+    [partId: PartId, location: string, name: string, partNumber: string, bin: string | null, onHand: number]
+  >(
     `SELECT part_id, location, location.name, part_number, ${binOf('stock')} AS bin, on_hand
      FROM (SELECT location_id, part_id, sum(delta) AS on_hand
            FROM (${before === null ? deltas(condition, 'by arrival') : deltasOfMovements(early)})
@@ -63,13 +55,8 @@ export function listOnHand(database: ReadableDatabase, { locationId, partId, bef
      ORDER BY location_id, part_number`,
     ...bound,
   )
-  return rows.map(row => ({
-    partId: row.part_id,
-    location: row.location,
-    locationName: row.name,
-    partNumber: row.part_number,
-    bin: row.bin,
-    quantity: row.on_hand,
+  return Array.from(rows, ([partId, location, locationName, partNumber, bin, quantity]) => ({
+    ...{ partId, location, locationName, partNumber, bin, quantity },
   }))
 }
 
