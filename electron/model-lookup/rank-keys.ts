@@ -38,16 +38,16 @@ export type KeySearch = (keys: LayeredKeys, text: Uint8Array, wishes: RankingWis
 
 /**
  * The keys that the text most likely means, among those that share trigrams with it. A thorough search misses none that
- * is no further from the text than a single slip can be, and where those are fewer than are wanted, goes on to what two
- * slips and more explain, while that is not too much to look at.
+ * is no further from the text than a single slip can be. Where a plain slip explains none, and those are fewer than are
+ * wanted, it goes on to what two slips and more explain, while that is not too much to look at.
  */
 export const rankLikelyKeys: KeySearch = (keys, text, wishes) => {
   const { isThorough } = wishes
   const ofOneSlip = mostLackingFor(dearestSlip)
-  const trigrams = leaveOutCommonest(keys, trigramsOf(keys, text), ofOneSlip + spareTrigrams)
-  const mostLacking = isThorough
-    ? Math.max(ofOneSlip, trigrams.length - fewestShared(trigrams.length))
-    : Math.min(ofOneSlip, text.length >> 1)
+  const nearLacking = isThorough ? ofOneSlip : Math.min(ofOneSlip, text.length >> 1)
+  const trigrams = leaveOutCommonest(keys, trigramsOf(keys, text), nearLacking + spareTrigrams)
+  const farLacking = isThorough ? trigrams.length - fewestShared(trigrams.length) : 0
+  const mostLacking = Math.max(nearLacking, farLacking)
   const { lacking, othersLack } = findSharing(keys, trigrams, mostLacking)
   const shortlist = new Shortlist(wishes)
   const weigh = weigher(keys, text, wishes, shortlist)
@@ -55,10 +55,10 @@ export const rankLikelyKeys: KeySearch = (keys, text, wishes) => {
   for (const [lacks, positions] of lacking.entries()) {
     const unseenCost = costOfLacking(lacks)
     if (unseenCost > shortlist.limit) break
-    if (!isThorough || lacks > ofOneSlip) {
-      // Whole sets only: what is left out must not hang on the order in which keys happen to stand.
-      if (seen + positions.length > mostSeen) return { ...shortlist.ranking(), unseenCost }
-    }
+    // Whole sets only: what is left out must not hang on the order in which keys happen to stand.
+    const isTooMuch = seen + positions.length > mostSeen
+    if (isThorough ? lacks > ofOneSlip && (isTooMuch || shortlist.best <= wholeEdit) : isTooMuch)
+      return { ...shortlist.ranking(), unseenCost }
     for (const position of positions) weigh(position)
     seen += positions.length
   }
@@ -122,6 +122,8 @@ class Shortlist {
   /** The lowest costs in order, as many as are wanted. */
   readonly #lowest: number[] = []
   limit: number
+  /** The lowest cost so far. */
+  best = Infinity
 
   constructor(wishes: RankingWishes) {
     this.#wishes = wishes
@@ -136,9 +138,9 @@ class Shortlist {
     const count = Math.min(wanted, countOf(ranked.position))
     for (let more = 0; more < count; more++) lowest.splice(place < 0 ? lowest.length : place, 0, ranked.cost)
     if (lowest.length > wanted) lowest.length = wanted
-    const [best = dearest] = lowest
+    this.best = lowest[0] ?? this.best
     const last = lowest.length < wanted ? dearest : (lowest.at(-1) ?? dearest)
-    this.limit = Math.min(dearest, Math.max(last, withinMargin(best, margin)))
+    this.limit = Math.min(dearest, Math.max(last, withinMargin(this.best, margin)))
   }
 
   ranking(): Pick<Ranking, 'ranked' | 'limit'> {

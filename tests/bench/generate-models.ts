@@ -14,7 +14,7 @@ export function seededChoice(seed: number): (below: number) => number {
 
 /**
  * A catalogue of invented models, numbered as densely as makers number: families whose running numbers follow on one
- * another, each number in one to three variants. Few brands have most of the models, and few families most of a brand's:
+ * another, each number in one or two variants. Few brands have most of the models, and few families most of a brand's:
  * both shares fall with the rank as a power of it, and no family has more than 6,000 models.
  */
 export function generateModels(count: number, seed = 20261123): ModelRow[] {
@@ -69,12 +69,12 @@ function chooseBrand(choose: (below: number) => number): number {
 }
 
 function familySize(choose: (below: number) => number): number {
-  return Math.min(largestFamily, Math.floor(4 * ((1 + choose(fineness)) / fineness) ** -0.9))
+  return Math.min(largestFamily, Math.floor(4 * ((1 + choose(fineness)) / fineness) ** -0.8))
 }
 
 /** Makers number on by one, or leave room between two types. */
-const stepsApart = [1, 1, 2, 5, 10]
-const mostVariants = 3
+const stepsApart = [1, 2, 5, 10]
+const mostVariants = 2
 
 /** A family's numbers in the way of its brand: there are eight ways, and each brand has letters of its own. */
 function numberFamily(brand: number, size: number, choose: (below: number) => number): string[] {
@@ -84,9 +84,9 @@ function numberFamily(brand: number, size: number, choose: (below: number) => nu
   const type = 10 + choose(90)
   const heads = [
     () => `${maker}${letter()}${letter()}`,
-    () => `${1000 + brand * 200 + choose(200)}.`,
+    () => `${1000 + choose(9000)}.`,
     () => `${maker}${letter()} ${type}`,
-    () => `${53 + (brand % 40)}${choose(10)}`,
+    () => `${53 + (brand % 40)}${100 + choose(900)}`,
     () => `${maker}R.${type}.`,
     () => `${maker}${letter()}${letter()}`,
     () => `${maker}V${letter()}`,
