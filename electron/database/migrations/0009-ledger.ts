@@ -41,6 +41,7 @@ ALTER TABLE movement_in_order RENAME TO movement;
 CREATE INDEX movement_out ON movement (from_location_id, part_id, recorded_at, quantity) WHERE from_location_id IS NOT NULL;
 CREATE INDEX movement_in ON movement (to_location_id, part_id, recorded_at, quantity) WHERE to_location_id IS NOT NULL;
 CREATE INDEX movement_of_part ON movement (part_id, movement_id, from_location_id, to_location_id, quantity);
+CREATE INDEX movement_issued ON movement (recorded_at, part_id, quantity) WHERE kind = 'issue';
 CREATE INDEX movement_with_cost ON movement (part_id, movement_id, unit_cost) WHERE unit_cost IS NOT NULL;
 CREATE INDEX movement_for ON movement (reference, part_id) WHERE reference IS NOT NULL;
 
