@@ -118,8 +118,15 @@ function countModels(alike: readonly AlikeModels[]): FitDecision['models'] {
 
 function distinctAnswers(alike: readonly AlikeModels[]): MetAnswer[] {
   const met = new Map<string, MetAnswer>()
+  // Kinds of models share many of their answers.
+  const names = new Map<KnownAnswer, string>()
   for (const { models, possibilities } of alike) {
-    const ofKind = new Map(possibilities.map(({ answer }) => [nameAnswer(answer), answer]))
+    const ofKind = new Map<string, KnownAnswer>()
+    for (const { answer } of possibilities) {
+      const name = names.get(answer) ?? nameAnswer(answer)
+      names.set(answer, name)
+      ofKind.set(name, answer)
+    }
     for (const [name, answer] of ofKind)
       met.set(name, { ...answer, models: models.length + (met.get(name)?.models ?? 0) })
   }

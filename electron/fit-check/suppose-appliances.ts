@@ -56,7 +56,10 @@ export function supposeAppliances(
   const possible: Possible = {
     dossier,
     undivided: possibleSpans(dossier, [], readings),
-    spans: possibleSpans(dossier, dateTellsModels ? models : [], readings),
+    spans: possibleSpans(dossier, dateTellsModels ? models : [], readings).map(span => ({
+      ...span,
+      words: wordDays(span),
+    })),
     serials: possibleSerials(ranges, readings.serial).map(one => ({
       ...one,
       words: wordSerialClass(one, ranges),
@@ -74,7 +77,7 @@ interface Possible {
   /** The spans that no condition divides. */
   readonly undivided: readonly DaySpan[]
   /** The same, or where a date is to tell models apart, cut further by when each of them was made. */
-  readonly spans: readonly DaySpan[]
+  readonly spans: readonly (DaySpan & { readonly words: string })[]
   readonly serials: readonly (SerialClass & { readonly words: string })[]
   readonly ranges: readonly SerialRange[]
   /** By attribute that is offered, what each model has. */
@@ -88,13 +91,14 @@ interface Possible {
 function groupAlike(models: readonly ModelFacts[], possible: Possible): AlikeModels[] {
   const spansOf = rememberSpans(possible)
   const terms = [...new Set(possible.dossier.statements.map(({ termsId }) => termsId))]
-  const nameSaid = ({ termsIds }: ModelFacts) => terms.map(id => (termsIds.has(id) ? '1' : '0')).join('')
   // Of models of which the same is said and stated, only the spans differ: each span is thought through once for all.
   const ways = new Map<string, (span: number) => readonly Possibility[]>()
   const kinds = new Map<string, { models: ModelFacts[]; possibilities: readonly Possibility[] }>()
   for (const model of models) {
     const stated = possible.stated.map(statedOf => statedOf(model))
-    const name = `${nameSaid(model)}\u0001${stated.map(value => value ?? '').join('\u0001')}`
+    let name = ''
+    for (const termsId of terms) name += model.termsIds.has(termsId) ? '1' : '0'
+    for (const value of stated) name += `\u0001${value ?? ''}`
     const spans = spansOf(model)
     const nameWithSpans = `${name}\u0001${spans.name}`
     const known = kinds.get(nameWithSpans)
@@ -127,8 +131,7 @@ function rememberSpans({ spans, readings: { made } }: Possible) {
   // Thousands of models were made in a few spans of years.
   const known = new Map<string, SpansOfModel>()
   return (model: ModelFacts): SpansOfModel => {
-    let days = `${model.made.first} ${model.made.last}`
-    for (const { first, last } of model.madeBySerial) days += ` ${first} ${last}`
+    const days = nameDays(model)
     const found = known.get(days) ?? findSpans(spans, daysOfModel(model, made))
     known.set(days, found)
     return found
@@ -141,19 +144,29 @@ interface SpansOfModel {
 }
 
 function findSpans(spans: readonly DaySpan[], possible: readonly DaySpan[]): SpansOfModel {
-  const all = [...spans.keys()]
-  const narrowed = all.filter(at => {
-    const span = spans[at]
-    return span !== undefined && possible.some(days => span.first <= days.last && days.first <= span.last)
-  })
-  const at = narrowed.length > 0 ? narrowed : all
+  const narrowed: number[] = []
+  for (const [at, { first, last }] of spans.entries())
+    if (possible.some(days => first <= days.last && days.first <= last)) narrowed.push(at)
+  const at = narrowed.length > 0 ? narrowed : [...spans.keys()]
   return { at, name: at.join() }
 }
+
+/** When a model was made, as a name. Part after part is asked about the same models. */
+function nameDays(model: ModelFacts): string {
+  const known = namesOfDays.get(model)
+  if (known !== undefined) return known
+  const name = [model.made, ...model.madeBySerial].map(({ first, last }) => `${first} ${last}`).join(' ')
+  namesOfDays.set(model, name)
+  return name
+}
+
+const namesOfDays = new WeakMap<ModelFacts, string>()
 
 export function daysOfModel(
   { made: ofModel, madeBySerial }: ModelFacts,
   read: DaySpan | null,
 ): readonly DaySpan[] {
+  if (read === null && madeBySerial.length === 0) return [ofModel]
   const narrow = (spans: readonly DaySpan[], by: readonly DaySpan[]): readonly DaySpan[] => {
     const both = spans.flatMap(span => by.flatMap(other => daysInBoth(span, other) ?? []))
     return both.length > 0 ? both : spans
@@ -192,13 +205,12 @@ function supposeInSpan(
     const whole = made && undivided.find(span => covers(span, made))
     if (made === undefined || whole === undefined)
       throw new Error(`a span lies within one that is undivided, but not ${at}`)
-    const words = wordDays(made)
     return answersOf(whole).flatMap((answer, way) => {
       const { serial, supposed } = ways[way] ?? {}
       if (serial === undefined || supposed === undefined) return []
       const shows = new Map<string, string>()
       for (const [attribute, one] of supposed) shows.set(attribute, one.words)
-      shows.set('made', words).set('serial', serial.words)
+      shows.set('made', made.words).set('serial', serial.words)
       return [{ shows, answer }]
     })
   }

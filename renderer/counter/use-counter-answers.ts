@@ -72,7 +72,7 @@ function useFit(enquiry: CounterEnquiry, found: FoundQuery) {
 }
 
 /** A list over more models than this takes the engine longer than a person waits. */
-export const mostListedTogether = 16
+export const mostListedTogether = 24
 
 const pauseMilliseconds = 180
-const pauseForEachModel = 20
+const pauseForEachModel = 10
