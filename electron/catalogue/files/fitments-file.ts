@@ -14,10 +14,8 @@ export const fitmentsFile = defineFile({
   open: run => {
     const gatherer = new FitmentGatherer(run)
     return {
-      take: (fitment, line) => {
-        gatherer.take(fitment, line)
-        return 'gathered'
-      },
+      take: (fitment, line, cells) => gatherer.take(fitment, line, cells),
+      takeRepeated: (cells, line) => gatherer.takeRepeated(cells, line),
       store: () => gatherer.store(),
       retireUnsaid: () => gatherer.retireUnsaid(),
       openPlain: (header, takeSlowly) => openPlainFitments({ run, gatherer, header, takeSlowly }),

@@ -1,12 +1,13 @@
-import type { LoadRun, RefusedRow, StoredRows } from '../loading/catalogue-file.ts'
+import type { Cells, LoadRun, RefusedRow, StoredRows } from '../loading/catalogue-file.ts'
 import { hasWildcard, matchModelPattern } from '../loading/match-model-pattern.ts'
 import { RowFault } from '../loading/row-fault.ts'
 import { deletePattern, listPatternsOfSources } from './fitment-pattern-queries.ts'
 import { listModelsOfTerms } from './fitment-queries.ts'
-import type { FitmentRow } from './fitment-row.ts'
+import { type FitmentRow, fitmentRow } from './fitment-row.ts'
 import { GatheredPairs, onceEach } from './gathered-pairs.ts'
 import { groupByStatement } from './group-by-statement.ts'
 import { KnownStatements, type Saying, type Statement, sourceOf } from './known-statements.ts'
+import { type KnownRow, RepeatedRows } from './repeated-rows.ts'
 import { RowLines } from './row-lines.ts'
 import { type SaidRow, settleStatement, type WideRow } from './settle-statement.ts'
 import type { TermsChange } from './write-fitments.ts'
@@ -18,10 +19,11 @@ import type { TermsChange } from './write-fitments.ts'
 export class FitmentGatherer {
   readonly statements: KnownStatements
   /** What the row just taken came to; undefined where it was not sound, or means several models. */
-  last: { readonly saying: Saying; readonly modelId: number } | undefined
+  last: KnownRow | undefined
   readonly #run: LoadRun
   readonly #rows = new GatheredPairs()
   readonly #lines = new RowLines()
+  readonly #repeated = new RepeatedRows(Object.keys(fitmentRow.shape))
   readonly #wideRows = new Map<number, WideRow>()
   readonly #sayingOfWideRow = new Map<number, Saying>()
   readonly #statementsOfWideRows = new Set<Statement>()
@@ -33,7 +35,15 @@ export class FitmentGatherer {
     this.statements = new KnownStatements(run.database)
   }
 
-  take(fitment: FitmentRow, line: number): void {
+  /** Takes a row whose model and all the rest were each in a sound row before; undefined for any other. */
+  takeRepeated(cells: Cells, line: number): 'gathered' | undefined {
+    this.last = this.#repeated.find(cells)
+    if (this.last === undefined) return undefined
+    this.add(this.last.modelId, this.last.saying, line)
+    return 'gathered'
+  }
+
+  take(fitment: FitmentRow, line: number, cells: Cells): 'gathered' {
     this.last = undefined
     const modelIds = this.#listModels(fitment)
     const statement = this.statements.statementOf(this.#readSubject(fitment))
@@ -42,12 +52,14 @@ export class FitmentGatherer {
       const modelId = modelIds[0] as number
       this.add(modelId, saying, line)
       this.last = { saying, modelId }
-      return
+      this.#repeated.remember(cells, this.last)
+      return 'gathered'
     }
     const { brand, model_number: pattern } = fitment
     const wide = { modelIds, pattern, brandId: this.#run.known.brand(brand) }
     this.#wideRows.set(this.add(0, saying, line), wide)
     this.#statementsOfWideRows.add(statement)
+    return 'gathered'
   }
 
   /** Adds a row that says this of one model, and gives its place among the rows. */

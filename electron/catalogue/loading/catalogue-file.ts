@@ -27,12 +27,18 @@ export interface OpeningStock {
   readonly now: number
 }
 
+/** The cells of a row by their columns, without the blanks round them. */
+export type Cells = Readonly<Record<string, string>>
+
 /**
  * The rows of one file as they come. A row that can be judged only with all the others is answered `later`; where there
  * may be millions, `gathered`, and they are told of together.
  */
 export interface RowTaker<Row> {
-  take(row: Row, line: number): Outcome | 'later' | 'gathered'
+  /** `cells` are those that the row was read from. */
+  take(row: Row, line: number, cells: Cells): Outcome | 'later' | 'gathered'
+  /** Takes a row that says nothing new and need not be checked again; undefined where it must. */
+  takeRepeated?(cells: Cells, line: number): 'gathered' | undefined
   /** What became of the rows put off, by line. */
   finish?(): Iterable<readonly [line: number, Outcome | RowFault]>
   /** Stores the rows gathered; yields between its steps, so that others are answered. */
@@ -41,6 +47,11 @@ export interface RowTaker<Row> {
   retireUnsaid?(): number | Generator<number, number>
   /** A way to take lines as bytes, where there is one for such a header: the rows that it cannot take, `takeSlowly` does. */
   openPlain?(header: readonly string[], takeSlowly: (row: SourceRow) => void): PlainLines | undefined
+}
+
+/** The same for rows that are not checked yet. */
+export interface CellTaker extends Omit<RowTaker<Cells>, 'take' | 'takeRepeated'> {
+  take(cells: Cells, line: number): Outcome | 'later' | 'gathered'
 }
 
 /** What became of the rows that were gathered, and which of them are refused after all. */
@@ -53,7 +64,7 @@ export interface RefusedRow {
   readonly line: number
   /** Which of the rows gathered from that line, from 0: in a list with several models in a cell they share one. */
   readonly nth: number
-  readonly word: (cells: Readonly<Record<string, string>>) => RowFault
+  readonly word: (cells: Cells) => RowFault
 }
 
 export interface PlainTake {
@@ -73,7 +84,7 @@ export interface CatalogueFile {
   readonly columns: readonly string[]
   /** Without these no row means anything; the others may be left out, and are then not known. */
   readonly neededColumns: readonly string[]
-  open(run: LoadRun): RowTaker<Readonly<Record<string, string>>>
+  open(run: LoadRun): CellTaker
 }
 
 /** Declares a catalogue file. Its columns are the fields of its row, which checks each cell. */
@@ -94,12 +105,13 @@ export function defineFile<Row extends z.ZodObject>({
     neededColumns,
     open: run => {
       const taker = open(run)
-      return { ...taker, take: (cells, line) => taker.take(parseRow(row, cells), line) }
+      const check = (cells: Cells, line: number) => taker.take(parseRow(row, cells), line, cells)
+      return { ...taker, take: (cells, line) => taker.takeRepeated?.(cells, line) ?? check(cells, line) }
     },
   }
 }
 
-function parseRow<Row extends z.ZodObject>(row: Row, cells: Readonly<Record<string, string>>): z.output<Row> {
+function parseRow<Row extends z.ZodObject>(row: Row, cells: Cells): z.output<Row> {
   const parsed = row.safeParse(cells)
   if (parsed.success) return parsed.data
   const first = parsed.error.issues[0]

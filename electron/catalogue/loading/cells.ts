@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { findGtinFault } from '../check-gtin.ts'
 import { readValue } from '../measured-values.ts'
+import { ownText } from './own-text.ts'
 import { isPartialDate } from './partial-date.ts'
 
 // One cell each, already without the blanks round it. Empty means not known and becomes null; a reason follows the
@@ -106,13 +107,14 @@ function unlessEmpty<Value>(cell: z.ZodType<Value, string>) {
     if (printed === '') return null
     const known = read.get(printed)
     if (known !== undefined) return known
-    const parsed = cell.safeParse(printed)
+    const kept = ownText(printed)
+    const parsed = cell.safeParse(kept)
     if (!parsed.success) {
       for (const { message } of parsed.error.issues) context.addIssue({ code: 'custom', message })
       return z.NEVER
     }
     if (read.size > mostKept) read.clear()
-    read.set(printed, parsed.data)
+    read.set(kept, parsed.data)
     return parsed.data
   })
 }

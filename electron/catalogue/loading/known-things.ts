@@ -3,6 +3,7 @@ import type { ReadableDatabase } from '../../database/handles.ts'
 import { listNearestModelNumbers } from '../nearest-model-queries.ts'
 import { normaliseNumber } from '../normalise-number.ts'
 import { listNearestPartNumbers } from '../part-queries.ts'
+import { ownText } from './own-text.ts'
 import { RowFault } from './row-fault.ts'
 
 /** Which column of a row names a thing, for the fault when there is none such. */
@@ -141,8 +142,9 @@ export class KnownThings {
   keyOf(number: string): string {
     let key = this.#keys.get(number)
     if (key === undefined) {
-      key = normaliseNumber(number)
-      this.#keys.set(number, key)
+      const kept = ownText(number)
+      key = normaliseNumber(kept)
+      this.#keys.set(kept, key)
     }
     return key
   }

@@ -2,7 +2,7 @@ import type { LoadedFile } from '../../../shared-schemas/catalogue.ts'
 import type { Task } from '../../requests/handlers.ts'
 import { takeBreaths } from '../fitments/take-breaths.ts'
 import type { SourceRow } from '../reading/source-rows.ts'
-import type { LoadRun, RowTaker, StoredRows } from './catalogue-file.ts'
+import type { Cells, CellTaker, LoadRun, StoredRows } from './catalogue-file.ts'
 import { checkHeader } from './check-header.ts'
 import { describeReject } from './describe-reject.ts'
 import { findSwallowedRows } from './find-swallowed-rows.ts'
@@ -54,16 +54,14 @@ export async function loadFile(
   return { ...counted, retired: isWhole ? await retireUnsaid(taker) : 0 }
 }
 
-async function retireUnsaid(taker: RowTaker<Cells>): Promise<number> {
+async function retireUnsaid(taker: CellTaker): Promise<number> {
   const retired = taker.retireUnsaid?.() ?? 0
   return typeof retired === 'number' ? retired : await takeBreaths(retired)
 }
 
-type Cells = Readonly<Record<string, string>>
-
 /** The one place that catches what is wrong with a row. */
 function takeRow(
-  taker: RowTaker<Cells>,
+  taker: CellTaker,
   header: readonly string[],
   columns: readonly string[],
   row: SourceRow,

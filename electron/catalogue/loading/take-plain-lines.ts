@@ -1,10 +1,10 @@
 import type { SourceRow } from '../reading/source-rows.ts'
-import type { CatalogueFile, PlainLines, RowTaker } from './catalogue-file.ts'
+import type { CatalogueFile, CellTaker, PlainLines } from './catalogue-file.ts'
 import { readPlainLines } from './read-plain-lines.ts'
 
 interface TakingPlainly {
   readonly file: CatalogueFile
-  readonly taker: RowTaker<Readonly<Record<string, string>>>
+  readonly taker: CellTaker
   /** Takes a row whose bytes say something new, cell by cell. */
   readonly takeSlowly: (header: readonly string[], row: SourceRow) => void
   /** Told now and then how many rows were taken since, and how much of the file has been read, 0 to 1. */
