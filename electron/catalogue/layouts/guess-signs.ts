@@ -5,19 +5,19 @@ import { convertNumber } from './convert-number.ts'
 export type GuessedSigns = Pick<ColumnMatch, 'decimalSign' | 'thousands'>
 
 /**
- * The one decimal sign with which all samples are figures, their thousands parted only where they are none otherwise;
- * no sign where both do, or neither.
+ * The decimal sign with which all samples are figures, their thousands parted only where they are none otherwise. No
+ * sign where none does it or the other would too, as with 1.234: that must be asked.
  */
 export function guessSigns(samples: readonly string[]): GuessedSigns {
-  const isTold = samples.some(sample => /[.,]/.test(sample))
-  for (const thousands of isTold ? [false, true] : []) {
-    const fitting = (['.', ','] as const).filter(decimalSign =>
-      samples.every(sample => convertNumber(sample, { decimalSign, thousands }).ok),
+  const unknown = { decimalSign: null, thousands: false }
+  if (!samples.some(sample => /[.,]/.test(sample))) return unknown
+  const fitting = (['.', ','] as const).flatMap(decimalSign => {
+    const thousands = [false, true].find(parted =>
+      samples.every(sample => convertNumber(sample, { decimalSign, thousands: parted }).ok),
     )
-    if (fitting.length === 1) return { decimalSign: fitting[0] ?? null, thousands }
-    if (fitting.length > 1) break
-  }
-  return { decimalSign: null, thousands: false }
+    return thousands === undefined ? [] : [{ decimalSign, thousands }]
+  })
+  return fitting.length === 1 ? (fitting[0] ?? unknown) : unknown
 }
 
 /**

@@ -30,10 +30,12 @@ export class MendFinder {
   readonly #known: KnownThings
   readonly #parts: FoldedNumbers
   readonly #models = new Map<number, FoldedNumbers>()
+  readonly #database: ReadableDatabase
   #found = 0
 
   constructor(known: KnownThings, database: ReadableDatabase) {
     this.#known = known
+    this.#database = database
     this.#parts = new FoldedNumbers(known.parts, key => readPartNumber(database, key))
   }
 
@@ -50,9 +52,16 @@ export class MendFinder {
     if (kind.holds === 'number') return findNumber(value)?.replace('.', decimalSign)
     if (kind.holds === 'words') return findWord(value, kind.takes)
     if (partColumns.includes(column)) return this.#parts.findOnlyLike(this.#known.keyOf(value))
-    if (column === 'brand') return findOnlyNearest(this.#known.keyOf(value), [...this.#known.brands.keys()])
+    if (column === 'brand') return this.#findBrand(value)
     if (column === 'family') return findOnlyNearest(value, [...this.#known.families.keys()])
     return column === 'model_number' ? this.#findModel(cellOf('brand'), value) : undefined
+  }
+
+  #findBrand(value: string): string | undefined {
+    const near = findOnlyNearest(this.#known.keyOf(value), [...this.#known.brands.keys()])
+    if (near === undefined) return undefined
+    const [found] = [...this.#database.tuples<[string]>('SELECT name FROM brand WHERE name_key = ?', near)]
+    return found?.[0]
   }
 
   #findModel(brand: string, value: string): string | undefined {
@@ -60,11 +69,22 @@ export class MendFinder {
     if (brandId === undefined) return undefined
     let folded = this.#models.get(brandId)
     if (folded === undefined) {
-      folded = new FoldedNumbers(this.#known.modelsOf(brandId), key => key)
+      folded = new FoldedNumbers(this.#known.modelsOf(brandId), key =>
+        readModelNumber(this.#database, { brandId, key }),
+      )
       this.#models.set(brandId, folded)
     }
     return folded.findOnlyLike(this.#known.keyOf(value))
   }
+}
+
+function readModelNumber(
+  database: ReadableDatabase,
+  { brandId, key }: { readonly brandId: number; readonly key: string },
+): string {
+  const sql = 'SELECT model_number FROM model WHERE brand_id = ? AND model_key = ?'
+  const [found] = [...database.tuples<[string]>(sql, brandId, key)]
+  return found?.[0] ?? key
 }
 
 function readPartNumber(database: ReadableDatabase, key: string): string {

@@ -141,7 +141,7 @@ describe('a list with one row a part', () => {
     const report = await shop.answer('catalogue.load-files', { path: file, layout: 'fits' })
     expect(report.files).toMatchObject([{ file: 'fits.txt', added: 2, rejected: 1 }])
     expect(report.rejected).toMatchObject([
-      { file: 'fits.txt', line: 3, column: 'Models', value: 'OW 453O/01', mend: 'OW453001' },
+      { file: 'fits.txt', line: 3, column: 'Models', value: 'OW 453O/01', mend: 'OW 4530/01' },
     ])
   })
 
