@@ -71,12 +71,14 @@ export function openApplication(surroundings: Surroundings): Application {
       if (state.state === 'failed') return { ok: false, problem: state.problem }
       if (shop === undefined) throw new Error('the shop is open once start-up has not failed')
       if (asksAboutModels.test(name)) await shop.indexKeeper?.ready()
-      return dispatch(
+      const reply = await dispatch(
         { ...surroundings, handlers: shop.handlers, newReference: newReference(surroundings) },
         name,
         input,
         task,
       )
+      if (reply.ok && mayBringModels.test(name)) await shop.indexKeeper?.ready()
+      return reply
     },
     close() {
       shop?.indexKeeper?.close()
@@ -87,6 +89,8 @@ export function openApplication(surroundings: Surroundings): Application {
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
 const asksAboutModels = /^(?:model-lookup|fit-check|order-check)\./
+/** A load is over when its models can be found at once. */
+const mayBringModels = /^catalogue\.(?:load|undo)/
 
 /** Lays the look-up index of a shop's catalogue out and keeps it in the shop's file. */
 export function keepModelIndex(databaseFile: string): void {

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { raiseCatalogueVersion } from '../../../electron/catalogue/catalogue-state-queries.ts'
 import { normaliseNumber } from '../../../electron/catalogue/normalise-number.ts'
 import { DatabaseHandle, inTransaction, type WritableDatabase } from '../../../electron/database/handles.ts'
@@ -10,7 +10,10 @@ import { findOpenModels } from '../../../electron/model-lookup/find-open-models.
 import { indexModels, type ModelIndex } from '../../../electron/model-lookup/index-models.ts'
 import { keepIndex } from '../../../electron/model-lookup/keep-index.ts'
 import { countChanges, readKeptIndex } from '../../../electron/model-lookup/kept-index-queries.ts'
-import { readCatalogueNumbers } from '../../../electron/model-lookup/model-index-queries.ts'
+import {
+  readCatalogueNumbers,
+  readChangedNumbers,
+} from '../../../electron/model-lookup/model-index-queries.ts'
 
 const brands = ['Ostrel', 'Brennick', 'Korrel']
 const numbers = [
@@ -173,6 +176,20 @@ describe('what is noted, and when', () => {
     expect(countChanges(database)).toBe(0)
     expect(currentModelIndex(database).catalogueVersion).toBe(2)
   })
+})
+
+test('what changed is read by its models alone', () => {
+  const database = openTestDatabase()
+  const plans: string[] = []
+  const read = database.tuples.bind(database)
+  vi.spyOn(database, 'tuples').mockImplementation((sql, ...bound) => {
+    plans.push(database.explain(sql, ...bound))
+    return read(sql, ...bound)
+  })
+  readChangedNumbers(database)
+  const [, ofModels, ofSalesNames] = plans
+  expect(ofModels).toContain('SEARCH model USING INTEGER PRIMARY KEY')
+  expect(ofSalesNames).toContain('SEARCH sales_name USING INDEX sales_name_of_model')
 })
 
 function openTestDatabase(): DatabaseHandle {
