@@ -1,9 +1,11 @@
 import { Activity } from 'react'
 import { CounterScreen } from './counter/counter-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
+import { ShelvesScreen } from './shelves/shelves-screen.tsx'
 import { StartUpScreen } from './start-up/start-up-screen.tsx'
 import { useStartUp } from './start-up/use-start-up.ts'
 import { type ScreenName, useScreens } from './use-screens.ts'
+import { VansScreen } from './vans/vans-screen.tsx'
 
 /** Shows how far the opening of the shop is, then the screens. */
 export function App() {
@@ -23,6 +25,16 @@ function Screens() {
       {shown.has('Order check') && (
         <Activity mode={modeOf('Order check')}>
           <OrderScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Shelves') && (
+        <Activity mode={modeOf('Shelves')}>
+          <ShelvesScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Vans') && (
+        <Activity mode={modeOf('Vans')}>
+          <VansScreen screens={screens} />
         </Activity>
       )}
     </>

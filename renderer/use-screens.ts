@@ -4,7 +4,7 @@ import type { NamedScreen } from './components/top-line.tsx'
 export type ScreenName = keyof typeof shortcuts
 
 /** Beside each other on the keyboard, in the order in which they stand on the top line. */
-const shortcuts = { Counter: 'F3', 'Order check': 'F4' } as const
+const shortcuts = { Counter: 'F3', 'Order check': 'F4', Shelves: 'F5', Vans: 'F1' } as const
 
 /** Which screen shows, which have been shown since the start, and the keys and words that change it. */
 export function useScreens() {

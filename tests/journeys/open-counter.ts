@@ -17,9 +17,10 @@ export interface CounterPage {
   readonly faults: readonly string[]
 }
 
-/** `npm start` on a fresh sample shop, shown by a real browser. */
-export async function openCounter(): Promise<Counter> {
+/** `npm start` on a fresh sample shop, or on one that was made ready before, shown by a real browser. */
+export async function openCounter(prepare?: (file: string) => Promise<unknown>): Promise<Counter> {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'tallyplate-journey-'))
+  await prepare?.(path.join(folder, 'shop.sqlite'))
   const program = start(
     'electron/start/start.ts',
     ['--browser', '--no-open', '--file', path.join(folder, 'shop.sqlite')],
