@@ -3,8 +3,11 @@ import type { NamedScreen } from './components/top-line.tsx'
 
 export type ScreenName = keyof typeof shortcuts
 
-/** Beside each other on the keyboard, in the order in which they stand on the top line. */
-const shortcuts = { Counter: 'F3', 'Order check': 'F4', Shelves: 'F5', Vans: 'F1' } as const
+/**
+ * In the order in which they stand on the top line. F3 and F4 for what is asked all day; the rest by letter with Alt,
+ * since the other function keys act on a screen or belong to the browser.
+ */
+const shortcuts = { Counter: 'F3', 'Order check': 'F4', Shelves: 'Alt+S', Vans: 'Alt+V' } as const
 
 /** Which screen shows, which have been shown since the start, and the keys and words that change it. */
 export function useScreens() {
@@ -16,8 +19,9 @@ export function useScreens() {
   }, [])
   useEffect(() => {
     const act = (event: KeyboardEvent) => {
-      if (event.isComposing || event.altKey || event.ctrlKey || event.metaKey) return
-      const wanted = names.find(name => shortcuts[name] === event.key)
+      if (event.isComposing || event.ctrlKey || event.metaKey) return
+      const pressed = pressedKey(event)
+      const wanted = names.find(name => shortcuts[name] === pressed)
       if (wanted === undefined) return
       event.preventDefault()
       show(wanted)
@@ -35,3 +39,8 @@ export function useScreens() {
 }
 
 const names = Object.keys(shortcuts) as ScreenName[]
+
+/** With Alt by the place of the key, because Alt makes other characters of letters on some keyboards. */
+function pressedKey({ altKey, code, key }: KeyboardEvent): string {
+  return altKey ? `Alt+${code.replace('Key', '')}` : key
+}

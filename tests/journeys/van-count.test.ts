@@ -89,7 +89,7 @@ function codeOf({ partNumber, gtin }: VanPart, turn: number): string {
 }
 
 test('sixty lines are scanned, a swap, a job line and a loss are told apart, and the book is as counted', async () => {
-  await at('F1', async page => {
+  await at('Alt+v', async page => {
     await says(sentence(page), 'Which van or shelf is counted?')
     await scanWith(page, '..L.van-1')
     await says(sentence(page), 'Count of van-1: 0 of 60 lines counted.')
@@ -164,7 +164,7 @@ test('sixty lines are scanned, a swap, a job line and a loss are told apart, and
 }, 180_000)
 
 test('a code that nobody knows is attached to a part and counts at once', async () => {
-  await at('F1', async page => {
+  await at('Alt+v', async page => {
     await scanWith(page, '..L.van-1')
     await says(scanLine(page), 'The count of van-1 begins.')
     await scanWith(page, 'BAG/77-A')
@@ -191,7 +191,7 @@ test('a code that nobody knows is attached to a part and counts at once', async 
 })
 
 test('a part is moved, taken back and found in its ledger, by keyboard', async () => {
-  await at('F5', async page => {
+  await at('Alt+s', async page => {
     await says(sentence(page), 'Type a part number or a location')
     await expect.poll(() => isFocused(page.getByRole('textbox', { name: 'Part or location' }))).toBe(true)
     await typeByHand(page, 'VP-001')
