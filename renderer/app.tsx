@@ -1,5 +1,6 @@
 import { Activity } from 'react'
 import { CounterScreen } from './counter/counter-screen.tsx'
+import { ListsScreen } from './lists/lists-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
 import { ShelvesScreen } from './shelves/shelves-screen.tsx'
 import { StartUpScreen } from './start-up/start-up-screen.tsx'
@@ -25,6 +26,11 @@ function Screens() {
       {shown.has('Order check') && (
         <Activity mode={modeOf('Order check')}>
           <OrderScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Lists') && (
+        <Activity mode={modeOf('Lists')}>
+          <ListsScreen screens={screens} />
         </Activity>
       )}
       {shown.has('Shelves') && (

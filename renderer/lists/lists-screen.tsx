@@ -1,0 +1,108 @@
+import { useQuery } from '@tanstack/react-query'
+import { useEffect, useRef, useState } from 'react'
+import { initials as someInitials } from '../../shared-schemas/initials.ts'
+import { ask } from '../bridge/client.ts'
+import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { ListOptions } from './list-options.tsx'
+import { LoadsSoFar } from './loads-so-far.tsx'
+import { type ChosenList, PathField } from './path-field.tsx'
+import { RunProgress } from './run-progress.tsx'
+import { RunReport } from './run-report.tsx'
+import { type AskedList, useListRun } from './use-list-run.ts'
+import { useListsKeys } from './use-lists-keys.ts'
+
+/** The catalogue keeper's screen: a list is looked at, tried and loaded, and what was loaded can be undone. */
+export function ListsScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
+  const [typed, setTyped] = useState('')
+  const [chosen, setChosen] = useState<ChosenList | null>(null)
+  const [isEdition, setEdition] = useState(false)
+  const [initials, setInitials] = useState('')
+  const [showsLoads, setShowsLoads] = useState(true)
+  const [missing, setMissing] = useState<string>()
+  const field = useRef<HTMLInputElement>(null)
+  const asked: AskedList | null = chosen === null ? null : { path: chosen.path, edition: isEdition }
+  const run = useListRun(asked)
+  const summary = useQuery({
+    queryKey: ['catalogue.read-summary'],
+    queryFn: () => ask('catalogue.read-summary', {}),
+    staleTime: Number.POSITIVE_INFINITY,
+  })
+  const tryOut = (list: AskedList | null) => {
+    setMissing(list === null ? 'Name the list first: a folder of catalogue files, or one file.' : undefined)
+    if (list === null || run.isRunning) return
+    run.forget()
+    setShowsLoads(false)
+    run.trial.mutate(list)
+  }
+  const take = (taken: ChosenList) => {
+    setChosen(taken)
+    setMissing(undefined)
+    run.forget()
+    setShowsLoads(false)
+    if (taken.kind === 'catalogue') tryOut({ path: taken.path, edition: isEdition })
+  }
+  const load = () => {
+    const missing = findMissing(asked, run.isTriedAsItStands, initials)
+    setMissing(missing)
+    if (missing === undefined && asked !== null && !run.isRunning) run.load.mutate({ list: asked, initials })
+  }
+  const toField = () => {
+    field.current?.focus()
+    field.current?.select()
+  }
+  useListsKeys({
+    onField: toField,
+    onLoads: () => setShowsLoads(true),
+    onTry: () => tryOut(asked),
+    onLoad: load,
+  })
+  useEffect(() => {
+    field.current?.focus()
+    field.current?.select()
+  }, [])
+  const shop = summary.data?.locations.find(({ kind }) => kind === 'shop')?.name ?? 'Tallyplate'
+  return (
+    <div className="counter">
+      <TopLine screens={screens} shop={shop} />
+      <main className="order-bench lists">
+        <h1 className="unseen">Lists</h1>
+        <section className="lists__given" aria-label="The list to load">
+          <PathField field={field} typed={typed} onType={setTyped} onTake={take} />
+          <ListOptions
+            run={run}
+            isEdition={isEdition}
+            onEdition={setEdition}
+            initials={initials}
+            onInitials={setInitials}
+            missing={missing}
+            onTry={() => tryOut(asked)}
+            onLoad={load}
+            onShowLoads={() => setShowsLoads(true)}
+          />
+        </section>
+        <div className="lists__found">
+          <RunProgress isRunning={run.trial.isPending} what="Dry run" />
+          <RunProgress isRunning={run.load.isPending} what="Loading" />
+          {showsLoads ? (
+            <LoadsSoFar />
+          ) : (
+            <RunReport
+              key={run.trial.submittedAt}
+              run={run}
+              asked={asked}
+              onShowLoads={() => setShowsLoads(true)}
+            />
+          )}
+        </div>
+      </main>
+    </div>
+  )
+}
+
+/** What is still wanted before the list can be loaded. */
+function findMissing(asked: AskedList | null, isTried: boolean, initials: string): string | undefined {
+  if (asked === null) return 'Name the list first: a folder of catalogue files, or one file.'
+  if (!isTried) return 'See what it would do first: F9 does a dry run of it as it stands.'
+  if (!someInitials.safeParse(initials).success) return 'Sign with your initials: one to six letters.'
+  return undefined
+}
