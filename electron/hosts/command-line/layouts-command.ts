@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs'
 import path from 'node:path'
 import {
   type FilePreview,
@@ -6,6 +7,7 @@ import {
   type SavedLayout,
 } from '../../../shared-schemas/supplier-layouts.ts'
 import { Refusal } from '../../requests/refusal.ts'
+import { wordFileError } from '../../requests/word-file-error.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Desk, Given } from './command.ts'
 import { needed, present, wholeNumber } from './options.ts'
@@ -24,6 +26,10 @@ export const layouts: Command = {
     sheet: { value: 'sheet', does: 'which sheet of a workbook; the only visible one unless told' },
     'header-row': { value: 'number', does: 'which row has the headings; the first unless told' },
     feeds: { value: 'file.csv', does: 'propose a match for this catalogue file; the nearest unless told' },
+    draft: {
+      value: 'layout.json',
+      does: 'write the proposal here as a layout, for you to complete and save',
+    },
     replace: { does: 'save it in the place of a layout of the same name' },
     initials: { value: 'initials', does: 'who saves it' },
     to: { value: 'name', does: 'the new name' },
@@ -55,7 +61,9 @@ const work: Readonly<Record<(typeof tasks)[number], Work>> = {
       reading: givenReading(given),
       ...present(given, ['feeds']),
     })
-    return { value: proposal, text: writeProposal(proposal), needsPerson: false }
+    const draft = given.text('draft')
+    if (draft !== undefined) writeDraft(draft, { name: path.parse(file).name, proposal })
+    return { value: proposal, text: writeProposal(proposal, draft), needsPerson: false }
   },
   async save(file, given, { ask }) {
     const saved = await ask('catalogue.save-layout', {
@@ -131,7 +139,33 @@ function writePreview({ file, encoding, separator, sheets, headings, rows, layou
   return [`${file}`, ...found, '', ...table].join('\n')
 }
 
-function writeProposal({ feeds, columns, unmatched, shape }: LayoutProposal): string {
+/** What a row needs and no heading was found for stands there empty: the same text for all rows may be written in. */
+function writeDraft(
+  file: string,
+  { name, proposal }: { readonly name: string; readonly proposal: LayoutProposal },
+): void {
+  const { feeds, reading, headings, columns, shape } = proposal
+  const wide = shape.kind === 'long' ? undefined : shape.column
+  const matched = columns
+    .filter(({ column, needed, heading }) => column !== wide && (needed || heading !== null))
+    .map(({ column, heading, decimalSign, thousands, dateOrder }) =>
+      heading === null
+        ? { column, constant: '' }
+        : { column, heading, decimalSign, thousands, dateOrder, words: [] },
+    )
+  const draft = { name, feeds, reading, headings, columns: matched, shape }
+  try {
+    writeFileSync(file, `${JSON.stringify(draft, null, 2)}\n`, { flag: 'wx' })
+  } catch (thrown) {
+    if ((thrown as NodeJS.ErrnoException).code === 'EEXIST') throw new Refusal({ code: 'file-exists', file })
+    throw new Refusal({ code: 'file-unreadable', file, why: wordFileError(thrown) })
+  }
+}
+
+function writeProposal(
+  { feeds, columns, unmatched, shape }: LayoutProposal,
+  draft: string | undefined,
+): string {
   const table = alignColumns([
     [feeds, 'heading', 'how sure', 'as in'],
     ...columns.map(({ column, needed, heading, certainty, samples }) => [
@@ -148,7 +182,9 @@ function writeProposal({ feeds, columns, unmatched, shape }: LayoutProposal): st
     ...rest,
     ...wide,
     '',
-    'Nothing is kept. Take --json as a beginning, and save what you confirm.',
+    draft === undefined
+      ? 'Nothing is kept. --draft writes this as a layout, for you to complete and save.'
+      : `Written to ${draft}: complete it, then tallyplate layouts save ${draft}`,
   ].join('\n')
 }
 
