@@ -1,7 +1,9 @@
 import { useMutation } from '@tanstack/react-query'
-import { type FormEvent, useId, useState } from 'react'
+import { type FormEvent, useId, useRef, useState } from 'react'
 import { AskProblem } from '../bridge/ask-problem.ts'
 import { ask } from '../bridge/client.ts'
+import { KeyHint } from '../components/key-hint.tsx'
+import { useScreenKeys } from '../components/use-screen-keys.ts'
 import type { ScanNote } from './use-scanned.ts'
 
 interface ScanLineProps {
@@ -39,6 +41,8 @@ function AttachCode({ unknown: { code, packOf }, onAttached }: AttachCodeProps) 
     networkMode: 'always',
     onSuccess: () => onAttached(code),
   })
+  const field = useRef<HTMLInputElement>(null)
+  useScreenKeys({ F7: () => field.current?.focus() })
   const isTaken = attach.error instanceof AskProblem && attach.error.problem.code === 'code-of-another-part'
   const onSubmit = (event: FormEvent) => {
     event.preventDefault()
@@ -51,8 +55,12 @@ function AttachCode({ unknown: { code, packOf }, onAttached }: AttachCodeProps) 
           ? 'If you know the part, attach the code to it: it is found by it from then on.'
           : `It looks like the code of a pack of ${packOf}. Say how many are in it.`}
       </p>
-      <label htmlFor={`${id}-part`}>Part number</label>
+      <label htmlFor={`${id}-part`}>
+        Part number <KeyHint>F7</KeyHint>
+      </label>
       <input
+        ref={field}
+        aria-keyshortcuts="F7"
         id={`${id}-part`}
         className="text-field number"
         value={part}

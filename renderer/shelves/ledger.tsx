@@ -57,7 +57,7 @@ export function Ledger({ about, signed }: LedgerProps) {
                 <th scope="col">Who</th>
                 {hasBalance && (
                   <th scope="col" className="stock-figure">
-                    Then here
+                    In all, after
                   </th>
                 )}
                 <th scope="col">
@@ -112,12 +112,12 @@ function LedgerLine({ line, hasBalance, isOpen, onOpen, signed }: LedgerLineProp
         </th>
         {!hasBalance && <td className="number">{line.partNumber}</td>}
         <td className="stock-figure">{line.quantity}</td>
-        <td>
+        <td className="ledger__way">
           <span className="number">{line.from}</span> → <span className="number">{line.to}</span>
         </td>
         <td>
           {line.reason}
-          {line.reference !== null && (
+          {line.reference !== null && !isOfCount(line) && (
             <>
               {' '}
               <span className="number ledger__reference">{line.reference}</span>
@@ -145,6 +145,11 @@ function LedgerLine({ line, hasBalance, isOpen, onOpen, signed }: LedgerLineProp
       )}
     </>
   )
+}
+
+/** A count's own id says nothing to a person; that it was a count stands under from and to. */
+function isOfCount({ from, to }: Line): boolean {
+  return from === 'count' || to === 'count'
 }
 
 interface TakeBackProps {

@@ -7,9 +7,14 @@ import { listChoices } from './list-choices.ts'
 import type { Count } from './use-count.ts'
 import { VarianceLine } from './variance-line.tsx'
 
+interface CompareSheetProps {
+  readonly count: Count
+  readonly onLeave: () => void
+}
+
 /** The count beside the book: what is off, what may explain it, and the posting of it. */
-export function CompareSheet({ count }: { readonly count: Count }) {
-  const { sheet, setStage, leave, post, explain, recount } = count
+export function CompareSheet({ count, onLeave }: CompareSheetProps) {
+  const { sheet, setStage, post, explain, recount } = count
   const [isWarned, setWarned] = useState(false)
   const posting = useMutation({ mutationFn: post, networkMode: 'always' })
   const data = sheet.data
@@ -76,7 +81,7 @@ export function CompareSheet({ count }: { readonly count: Count }) {
           type="button"
           className="order-button"
           data-first-field={isPosted || undefined}
-          onClick={leave}
+          onClick={onLeave}
         >
           {isPosted ? 'Another count' : 'Go on later'}
         </button>

@@ -7,11 +7,12 @@ import type { Count } from './use-count.ts'
 interface CountSheetProps {
   readonly count: Count
   readonly onUndo: () => void
+  readonly onLeave: () => void
 }
 
 /** The blind sheet: what should lie where, and what was counted of it; never how many the book has. */
-export function CountSheet({ count, onUndo }: CountSheetProps) {
-  const { sheet, setStage, leave } = count
+export function CountSheet({ count, onUndo, onLeave }: CountSheetProps) {
+  const { sheet, setStage } = count
   const lines = sheet.data?.lines ?? []
   const left = lines.filter(({ counted }) => counted === null).length
   const place = sheet.data?.location ?? ''
@@ -40,7 +41,7 @@ export function CountSheet({ count, onUndo }: CountSheetProps) {
         <button type="button" className="order-button" aria-keyshortcuts="F8" onClick={() => window.print()}>
           Print the sheet <KeyHint>F8</KeyHint>
         </button>
-        <button type="button" className="order-button" onClick={leave}>
+        <button type="button" className="order-button" onClick={onLeave}>
           Go on later
         </button>
       </p>
@@ -90,9 +91,13 @@ export function CountSheet({ count, onUndo }: CountSheetProps) {
   )
 }
 
-/** In the order of the bins, as the sheet came. */
+/** Bin by bin as one walks along them: 2 before 10, and what has no bin last. */
 function groupByBin(lines: readonly CountLine[]): [string, CountLine[]][] {
-  return [...Map.groupBy(lines, ({ bin }) => bin ?? '')]
+  const groups = [...Map.groupBy(lines, ({ bin }) => bin ?? '')]
+  return groups.sort(
+    ([one], [other]) =>
+      Number(one === '') - Number(other === '') || one.localeCompare(other, 'en', { numeric: true }),
+  )
 }
 
 /** A part counted by hand: its number, and how many there are in all. */

@@ -84,12 +84,14 @@ export function PastCounts({ counts, onOpen }: PastCountsProps) {
                 <th scope="row" className="number">
                   {location}
                 </th>
-                <td className="trend">
-                  {counts.map(({ countId, day, accuracy }) => (
-                    <span key={countId} className="trend__count">
-                      {wordShare(accuracy)} <span className="quiet">{day.slice(5)}</span>
-                    </span>
-                  ))}
+                <td>
+                  <div className="trend">
+                    {counts.map(({ countId, day, accuracy }) => (
+                      <span key={countId} className="trend__count">
+                        {wordShare(accuracy)} <span className="quiet">{day.slice(5)}</span>
+                      </span>
+                    ))}
+                  </div>
                 </td>
               </tr>
             ))}

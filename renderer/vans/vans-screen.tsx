@@ -25,6 +25,10 @@ export function VansScreen({ screens }: { readonly screens: readonly NamedScreen
     onUndo: count.takeBack,
   })
   const { stage, setStage, countId } = count
+  const leave = () => {
+    forget()
+    count.leave()
+  }
   useScreenKeys({
     Escape: () => {
       forget()
@@ -46,8 +50,8 @@ export function VansScreen({ screens }: { readonly screens: readonly NamedScreen
         <h1 className="unseen">Vans</h1>
         <ScanLine note={note} onAttached={take} />
         {stage === 'choose' && <ChoosePlace count={count} locations={locations} />}
-        {stage === 'count' && <CountSheet count={count} onUndo={undo} />}
-        {stage === 'compare' && <CompareSheet count={count} />}
+        {stage === 'count' && <CountSheet count={count} onUndo={undo} onLeave={leave} />}
+        {stage === 'compare' && <CompareSheet count={count} onLeave={leave} />}
         <ScannerPanel />
       </main>
     </div>

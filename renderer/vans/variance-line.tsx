@@ -60,7 +60,7 @@ export function VarianceLine({ line, choices, isPosted, onExplain, onRecount }: 
       </p>
       <p className="variance__by">
         <strong>{wordVariance(line)}</strong>
-        {line.toRecount && !isPosted && ' Count it once more.'}
+        {line.toRecount && line.settled === null && !isPosted && ' Count it once more.'}
       </p>
       {line.settled !== null && <p className="variance__settled">Put down as {line.settled.text}.</p>}
       {!isPosted && (
