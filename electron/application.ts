@@ -1,6 +1,7 @@
 import type { StartUp } from '../shared-schemas/application.ts'
 import type { Reply } from '../shared-schemas/request.ts'
 import { readCatalogueVersion } from './catalogue/catalogue-state-queries.ts'
+import { checkFitments } from './catalogue/fitments/check-fitments.ts'
 import { catalogueHandlers } from './catalogue/handlers.ts'
 import { databaseHandlers } from './database/handlers.ts'
 import type { DatabaseHandle } from './database/handles.ts'
@@ -123,7 +124,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         homeFolder: surroundings.homeFolder ?? '.',
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
-      ...databaseHandlers(shop),
+      ...databaseHandlers({ ...shop, checkFitments: () => checkFitments(database) }),
       ...fitCheckHandlers({ ...shop, readStock: partIds => readUsableStock(database, partIds) }),
       ...modelLookupHandlers(shop),
       ...orderCheckHandlers({
