@@ -86,7 +86,9 @@ async function examineWorkbook(file: string, bytes: number): Promise<ExaminedWor
 async function examineText(file: string, asked: Pick<Reading, 'encoding'>): Promise<ExaminedText> {
   const account = await accountForBytes(file)
   const encoding = findEncoding(account)
-  const { text, isWhole } = await readSample(file, account.mark ?? asked.encoding ?? encoding.encoding)
+  // In what was asked for only where the bytes allow it: whether to refuse that is decided later, with all that is known.
+  const canBeAsked = encoding.options.some(option => option.encoding === asked.encoding)
+  const { text, isWhole } = await readSample(file, (canBeAsked && asked.encoding) || encoding.encoding)
   const named = readSeparatorLine(text)
   const separator =
     named === undefined

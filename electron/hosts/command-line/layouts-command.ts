@@ -10,6 +10,7 @@ import { Refusal } from '../../requests/refusal.ts'
 import { wordFileError } from '../../requests/word-file-error.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Desk, Given } from './command.ts'
+import { givenEncoding } from './given-encoding.ts'
 import { needed, present, wholeNumber } from './options.ts'
 import { readText } from './read-questions.ts'
 import { WrongUse } from './wrong-use.ts'
@@ -23,6 +24,7 @@ export const layouts: Command = {
   mostWords: 2,
   does: "lists how suppliers' files are matched, shows the beginning of one, or proposes a match to be saved",
   options: {
+    encoding: { value: 'encoding', does: 'show it as it reads in this one; else as it most likely is' },
     sheet: { value: 'sheet', does: 'which sheet of a workbook; the only visible one unless told' },
     'header-row': { value: 'number', does: 'which row has the headings; the first unless told' },
     feeds: { value: 'file.csv', does: 'propose a match for this catalogue file; the nearest unless told' },
@@ -94,7 +96,11 @@ async function listLayouts({ ask }: Desk): Promise<Answer> {
 
 function givenReading(given: Given) {
   const headerRow = wholeNumber(given, 'header-row')
-  return { ...present(given, ['sheet']), ...(headerRow === undefined ? {} : { headerRow }) }
+  return {
+    ...present(given, ['sheet']),
+    ...givenEncoding(given),
+    ...(headerRow === undefined ? {} : { headerRow }),
+  }
 }
 
 function readLayoutFile(file: string) {

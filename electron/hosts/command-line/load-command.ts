@@ -1,11 +1,10 @@
 import path from 'node:path'
 import type { LoadReport, RejectedRow } from '../../../shared-schemas/catalogue.ts'
-import { type Encoding, encodings } from '../../../shared-schemas/supplier-layouts.ts'
 import { wordRowChange } from '../../../shared-schemas/word-row-change.ts'
 import { alignColumns } from './align-columns.ts'
-import type { Command, Given } from './command.ts'
+import type { Command } from './command.ts'
+import { givenEncoding } from './given-encoding.ts'
 import { present, wholeNumber } from './options.ts'
-import { WrongUse } from './wrong-use.ts'
 
 export const load: Command = {
   name: 'load',
@@ -29,7 +28,6 @@ export const load: Command = {
   shop: 'may-make',
   async run(given, { ask }) {
     const rejectsFile = given.text('rejects')
-    const encoding = givenEncoding(given)
     const report = await ask('catalogue.load-files', {
       path: path.resolve(given.words[0] ?? ''),
       dryRun: given.has('dry-run'),
@@ -37,19 +35,11 @@ export const load: Command = {
       edition: given.has('edition'),
       showChanges: wholeNumber(given, 'changes') ?? 0,
       ...present(given, ['initials', 'layout']),
-      ...(encoding === undefined ? {} : { encoding }),
+      ...givenEncoding(given),
       ...(rejectsFile === undefined ? {} : { rejectsFile: path.resolve(rejectsFile) }),
     })
     return { value: report, text: writeReport(report, rejectsFile), needsPerson: report.rejected.length > 0 }
   },
-}
-
-function givenEncoding(given: Given): Encoding | undefined {
-  const typed = given.text('encoding')?.toLowerCase()
-  const known = encodings.find(encoding => encoding === typed)
-  if (typed !== undefined && known === undefined)
-    throw new WrongUse(`--encoding knows ${encodings.join(', ')}; “${typed}” is none of them.`)
-  return known
 }
 
 function writeReport(report: LoadReport, rejectsFile: string | undefined): string {

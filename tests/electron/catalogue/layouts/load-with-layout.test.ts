@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import type { GivenInput } from '../../../../shared-schemas/index.ts'
+import { figure, makeWorkbook } from '../reading/make-workbook.ts'
 import { latin1, layoutOf, openSupplierShop, priceList, type SupplierShop } from './supplier-shop.ts'
 
 let shop: SupplierShop
@@ -88,6 +89,20 @@ describe('a file is refused as a whole', () => {
     expect((await shop.answer('catalogue.list-loads', {})).loads).toHaveLength(1)
   })
 
+  test('that is in Windows-1252 where the layout names UTF-8', async () => {
+    await shop.answer('catalogue.save-layout', {
+      layout: { ...priceList, reading: { ...priceList.reading, encoding: 'utf-8' } },
+    })
+    expect(await load('Preise.csv', latin1(prices))).toMatchObject({
+      ok: false,
+      problem: {
+        code: 'encoding-not-certain',
+        asked: 'utf-8',
+        found: { encoding: 'windows-1252', certainty: 'open' },
+      },
+    })
+  })
+
   test('where nobody has named the encoding and the bytes leave it open, with what they could be', async () => {
     await shop.answer('catalogue.save-layout', {
       layout: { ...priceList, reading: { ...priceList.reading, encoding: null } },
@@ -163,6 +178,69 @@ describe('a list with one row a part', () => {
   })
 })
 
+describe('a workbook', () => {
+  const layout = layoutOf({
+    ...priceList,
+    reading: { encoding: null, separator: null, sheet: null, headerRow: 1 },
+    columns: priceList.columns.map(column =>
+      column.column === 'price' ? { ...column, decimalSign: '.' as const } : column,
+    ),
+  })
+
+  test('loads through its layout, and its rejected rows load again as CSV', async () => {
+    await shop.answer('catalogue.save-layout', { layout })
+    const cells = [
+      [...priceList.headings],
+      ['0048-0121', 'Pumpe; groß, für Türe', figure(1234.5, '#,##0.00'), figure(1, '0'), figure(1, '0')],
+      ['0048-0122', 'Pumpe', { t: 'e' as const, v: 0x2a }, '1', '1'],
+    ]
+    const rejectsFile = path.join(shop.folder, 'rejects.csv')
+    const report = await shop.answer('catalogue.load-files', {
+      path: shop.write('list.xlsx', makeWorkbook({ Liste: { cells } })),
+      layout: layout.name,
+      rejectsFile,
+      showChanges: 5,
+    })
+    expect(report.files).toMatchObject([{ file: 'list.xlsx', changed: 1, rejected: 1 }])
+    expect(JSON.stringify(report.changes)).toContain('1234.50')
+    expect(report.rejected).toMatchObject([
+      { line: 3, column: 'Preis', value: '#N/A', reason: expect.stringMatching(/the error of a formula/) },
+    ])
+    const mended = readFileSync(rejectsFile, 'utf8').replace('Pumpe,#N/A', 'Pumpe,9.90')
+    const again = await shop.answer('catalogue.load-files', {
+      path: shop.write('mended.csv', mended),
+      layout: layout.name,
+    })
+    expect(again.files).toMatchObject([{ added: 1, rejected: 0 }])
+  })
+})
+
+test('a file without headings is matched by the places of its columns', async () => {
+  const layout = layoutOf({
+    ...priceList,
+    reading: { encoding: 'windows-1252', separator: ';', sheet: null, headerRow: null },
+    headings: ['column 1', 'column 2'],
+    columns: [
+      { column: 'supplier', constant: 'DEALER' },
+      { column: 'part_number', heading: 'column 1' },
+      {
+        column: 'price',
+        heading: 'column 2',
+        decimalSign: ',',
+        words: [{ theirs: 'Gratis', ours: '0.01' }],
+      },
+    ],
+  })
+  const report = await shop.answer('catalogue.load-files', {
+    path: shop.write('list.csv', '0048-0122;9,90\nPX 7;GRATIS\n'),
+    trialLayout: layout,
+    dryRun: true,
+    showChanges: 5,
+  })
+  expect(report.files).toMatchObject([{ added: 2, rejected: 0 }])
+  expect(JSON.stringify(report.changes)).toContain('0.01')
+})
+
 describe('rejected rows', () => {
   const wrong = `Artikel-Nr.;Bezeichnung;Preis;ab Menge;VE\r\n0048-O121;=Pumpe für Türe;18.40;1;1\r\nPX 7;-5;9,90;1O;1\r\n0048-0122;Pumpe;9,90\r\n0048-0123;"a;b";3,50;1;1\r\n`
 
@@ -225,6 +303,36 @@ describe('rejected rows', () => {
       { file: 'models.csv', added: 1, rejected: 0 },
       { file: 'offers.csv', added: 0, rejected: 1 },
     ])
+  })
+
+  test('of a row with many models stand once, with everything that is wrong', async () => {
+    const layout = layoutOf({
+      name: 'Fits',
+      feeds: 'fitments.csv',
+      headings: ['Part', 'Models'],
+      columns: [
+        { column: 'says', constant: 'includes' },
+        { column: 'brand', constant: 'Ostrel' },
+        { column: 'source', constant: 'Harrow list' },
+        { column: 'part_number', heading: 'Part' },
+      ],
+      shape: { kind: 'wide-cell', column: 'model_number', heading: 'Models', separators: [','] },
+    })
+    await shop.answer('catalogue.save-layout', { layout })
+    const rejectsFile = path.join(shop.folder, 'rejects.csv')
+    const report = await shop.answer('catalogue.load-files', {
+      path: shop.write('fits.csv', 'Part;Models\n0048-0123;OW 8, OW 4512/01, OW 9\n'),
+      layout: 'Fits',
+      rejectsFile,
+    })
+    expect(report.files).toMatchObject([{ added: 1, rejected: 2 }])
+    const text = readFileSync(rejectsFile, 'utf8')
+    expect(text).toContain('\r\n0048-0123;"OW 8, OW 4512/01, OW 9";2;"Models | Models";"OW 8 | OW 9";')
+    const again = await shop.answer('catalogue.load-files', {
+      path: shop.write('mended.csv', text.replace('OW 8,', 'OW 4530/01,').replace(', OW 9"', '"')),
+      layout: 'Fits',
+    })
+    expect(again.files).toMatchObject([{ added: 1, unchanged: 1, rejected: 0 }])
   })
 
   test('never take the place of the file that they came from', async () => {

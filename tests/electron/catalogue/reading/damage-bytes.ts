@@ -71,10 +71,10 @@ const damages: readonly Damage[] = [
     ]),
 ]
 
-/** One to four damages. */
+/** One to three damages. */
 export function damageBytes(bytes: Buffer, random: Random): Buffer {
   let damaged = bytes
-  for (let left = 1 + random(4); left > 0 && damaged.length > 0; left -= 1)
+  for (let left = 1 + random(3); left > 0 && damaged.length > 0; left -= 1)
     damaged = pick(damages, random)(damaged, random)
   return damaged
 }
