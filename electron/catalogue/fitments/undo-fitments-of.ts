@@ -39,35 +39,49 @@ interface NetChange {
 
 /** What a run did in the end: what came and went within it was never said to anybody. */
 function* readNetChanges(database: ReadableDatabase, loadRunId: number): Iterable<NetChange> {
-  const rows = [
-    ...database.tuples<[number, Change, Uint8Array]>(
-      'SELECT model_id, change, terms FROM fitment_change WHERE load_run_id = ? ORDER BY model_id',
-      loadRunId,
-    ),
-  ]
-  for (const ofModel of Map.groupBy(rows, ([modelId]) => modelId).values()) {
-    const decoded = ofModel.map(([modelId, change, terms]) => ({ modelId, change, ids: decodeIds(terms) }))
-    for (const { modelId, change, ids } of decoded) {
-      const others = new Set(decoded.flatMap(other => (other.change === change ? [] : other.ids)))
-      yield { modelId, change, termsIds: ids.filter(id => !others.has(id)) }
+  for (const { from, to } of stretchesOfModels(database)) {
+    const rows = Array.from(
+      database.tuples<[number, Change, Uint8Array]>(changesOfRun, loadRunId, from, to),
+      ([modelId, change, terms]) => ({ modelId, change, ids: decodeIds(terms) }),
+    )
+    for (const ofModel of Map.groupBy(rows, ({ modelId }) => modelId).values())
+      for (const { modelId, change, ids } of ofModel) {
+        const others = new Set(ofModel.flatMap(other => (other.change === change ? [] : other.ids)))
+        yield { modelId, change, termsIds: ids.filter(id => !others.has(id)) }
+      }
+  }
+}
+
+export const changesOfRun = `SELECT model_id, change, terms FROM fitment_change
+  WHERE load_run_id = ? AND model_id BETWEEN ? AND ? ORDER BY model_id`
+
+/** The run that brought the first fitments has no changes of its own: what no later run said first is its. */
+function* readSaidFirst(database: ReadableDatabase): Iterable<NetChange> {
+  for (const { from, to } of stretchesOfModels(database)) {
+    const models = [
+      ...database.tuples<[number, Uint8Array]>(
+        'SELECT model_id, terms FROM fitment_by_model WHERE model_id BETWEEN ? AND ? ORDER BY model_id',
+        from,
+        to,
+      ),
+    ]
+    for (const [modelId, terms] of models) {
+      const first = new Map<number, Change>()
+      for (const { change, termsIds } of readChangesOfModel(database, modelId))
+        for (const termsId of termsIds) if (!first.has(termsId)) first.set(termsId, change)
+      yield { modelId, change: 'said', termsIds: decodeIds(terms).filter(id => first.get(id) !== 'said') }
     }
   }
 }
 
-/** The run that brought the first fitments has no changes of its own: what no later run said first is its. */
-function* readSaidFirst(database: ReadableDatabase): Iterable<NetChange> {
-  const models = [
-    ...database.tuples<[number, Uint8Array]>(
-      'SELECT model_id, terms FROM fitment_by_model ORDER BY model_id',
-    ),
-  ]
-  for (const [modelId, terms] of models) {
-    const first = new Map<number, Change>()
-    for (const { change, termsIds } of readChangesOfModel(database, modelId))
-      for (const termsId of termsIds) if (!first.has(termsId)) first.set(termsId, change)
-    yield { modelId, change: 'said', termsIds: decodeIds(terms).filter(id => first.get(id) !== 'said') }
-  }
+/** Some thousand models at a time, so that what a run changed need not stand in memory at once. */
+function* stretchesOfModels(database: ReadableDatabase) {
+  const all = z.object({ last: z.int() })
+  const last = database.row(all, 'SELECT ifnull(max(model_id), 0) AS last FROM model')?.last ?? 0
+  for (let from = 0; from <= last; from += modelsAtOnce) yield { from, to: from + modelsAtOnce - 1 }
 }
+
+const modelsAtOnce = 5_000
 
 function isOfFirstFitments(database: ReadableDatabase, loadRunId: number): boolean {
   const run = database.row(

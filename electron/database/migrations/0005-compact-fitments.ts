@@ -59,6 +59,6 @@ SELECT model_id, load_run_id, change, unhex(group_concat(${gapAsHex}, '' ORDER B
 GROUP BY model_id, load_run_id, change;
 DROP TABLE fitment_change;
 ALTER TABLE compact_change RENAME TO fitment_change;
-CREATE INDEX fitment_change_of_run ON fitment_change (load_run_id);
+CREATE INDEX fitment_change_of_run ON fitment_change (load_run_id, model_id);
 ${neverChanged('fitment_change')}
 `

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { modelsOfTerms, termsOfModels } from '../../../electron/catalogue/fitments/fitment-queries.ts'
+import { changesOfRun } from '../../../electron/catalogue/fitments/undo-fitments-of.ts'
 import { readLowestOffers } from '../../../electron/catalogue/offer-queries.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../../../electron/catalogue/part-queries.ts'
 import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
@@ -194,6 +195,12 @@ test('fitments are found from the model and from the terms, whichever are fewer'
   const search = (sql: string) => database.explain(sql, '[1]').split('\n').at(-1)
   expect(search(termsOfModels)).toBe('SEARCH fitment_by_model USING INTEGER PRIMARY KEY (rowid=?)')
   expect(search(modelsOfTerms)).toBe('SEARCH fitment_by_terms USING PRIMARY KEY (terms_id=?)')
+})
+
+test('what a run changed is found from the run, some models at a time', () => {
+  expect(database.explain(changesOfRun, 1, 1, 9)).toBe(
+    'SEARCH fitment_change USING INDEX fitment_change_of_run (load_run_id=? AND model_id>? AND model_id<?)',
+  )
 })
 
 /** Runs a question and gives the plan of each query that it ran, with the values that it ran with. */
