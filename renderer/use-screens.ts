@@ -7,7 +7,13 @@ export type ScreenName = keyof typeof shortcuts
  * In the order in which they stand on the top line. F3 and F4 for what is asked all day; the rest by letter with Alt,
  * since the other function keys act on a screen or belong to the browser.
  */
-const shortcuts = { Counter: 'F3', 'Order check': 'F4', Shelves: 'Alt+S', Vans: 'Alt+V', Lists: 'Alt+L' } as const
+const shortcuts = {
+  Counter: 'F3',
+  'Order check': 'F4',
+  Shelves: 'Alt+S',
+  Vans: 'Alt+V',
+  Lists: 'Alt+L',
+} as const
 
 /** Which screen shows, which have been shown since the start, and the keys and words that change it. */
 export function useScreens() {

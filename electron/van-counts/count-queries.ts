@@ -149,7 +149,7 @@ export function listLastReadings(
       readingRow,
       `SELECT part_id, counted, book, recorded_at, sum(begins) AS readings, max(reading_id) AS last FROM count_reading
        WHERE count_id = ?${partId === null ? '' : ' AND part_id = ?'}
-         AND reading_id NOT IN (SELECT reading_id FROM count_reading_withdrawn)
+         AND NOT EXISTS (SELECT 1 FROM count_reading_withdrawn AS back WHERE back.reading_id = count_reading.reading_id)
        GROUP BY part_id ORDER BY part_id`,
       ...bound,
     )

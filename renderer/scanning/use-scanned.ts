@@ -58,7 +58,7 @@ async function noteFound(code: string, found: FoundCode, uses: ScanUses): Promis
     case 'undo':
       return noteUndo(uses)
     case 'misread':
-      return { sound: 'refused', text: `${showCode(code)} was not read right. Scan it again.`, unknown: null }
+      return { sound: 'refused', text: wordMisread(code, found.why), unknown: null }
     case 'unknown':
       return {
         sound: 'refused',
@@ -79,6 +79,12 @@ async function noteUndo(uses: ScanUses): Promise<ScanNote> {
 function noteProblem(thrown: unknown): ScanNote {
   if (!(thrown instanceof Error)) throw thrown
   return { sound: 'refused', text: thrown.message, unknown: null }
+}
+
+function wordMisread(code: string, why: 'check-digit' | 'elements'): string {
+  return why === 'check-digit'
+    ? `${showCode(code)} was not read right: its check digit is wrong. Scan it again.`
+    : `${showCode(code)} cannot be made out. Scan it again, or another code on the part.`
 }
 
 /** The separator cannot be seen; a space stands for it. */

@@ -8,10 +8,11 @@ import type { Asked } from './use-shelves.ts'
 interface LocationShelfProps {
   readonly asked: Extract<Asked, { readonly about: 'location' }>
   readonly onPart: (part: Asked) => void
+  readonly signed: { readonly initials?: string }
 }
 
 /** One location: all that lies there, bin by bin, what it is worth, and what happened there. */
-export function LocationShelf({ asked: { location, name }, onPart }: LocationShelfProps) {
+export function LocationShelf({ asked: { location, name }, onPart, signed }: LocationShelfProps) {
   const held = useQuery({
     queryKey: ['stock', 'on-hand-in', location],
     queryFn: () => ask('stock-ledger.list-on-hand', { location }),
@@ -83,7 +84,7 @@ export function LocationShelf({ asked: { location, name }, onPart }: LocationShe
           </tbody>
         </table>
       </ScrollRegion>
-      <Ledger about={{ location }} signed={{}} />
+      <Ledger about={{ location }} signed={signed} />
     </section>
   )
 }

@@ -62,12 +62,16 @@ export function ShelvesScreen({ screens }: { readonly screens: readonly NamedScr
             }}
           />
           <ScanLine note={note} onAttached={take} />
-          <MoveForm moves={moves} shelves={shelves} onUndo={undo} />
-          <ScannerPanel />
         </div>
         {asked === null && <NothingAsked />}
         {asked?.about === 'part' && <PartShelf key={asked.partNumber} asked={asked} shelves={shelves} />}
-        {asked?.about === 'location' && <LocationShelf key={asked.location} asked={asked} onPart={show} />}
+        {asked?.about === 'location' && (
+          <LocationShelf key={asked.location} asked={asked} onPart={show} signed={shelves.signed} />
+        )}
+        <div className="stock-side">
+          <MoveForm moves={moves} shelves={shelves} onUndo={undo} />
+          <ScannerPanel />
+        </div>
       </main>
     </div>
   )

@@ -67,7 +67,7 @@ export function useMoves({ signed }: Shelves) {
     takeBack: async () => {
       const last = made.current.at(-1)
       if (last === undefined)
-        return 'No movement was made here that could be taken back. Take it back in the ledger.'
+        throw new Error('Nothing was moved here since the start. Take it back in the ledger of the part.')
       const reason = 'taken back at once'
       const { movement } = await ask('stock-ledger.reverse-movement', { movementId: last, reason, ...signed })
       made.current.pop()

@@ -39,7 +39,8 @@ export function CompareSheet({ count, onLeave }: CompareSheetProps) {
         {wordComparison(lines, data?.recordAccuracy ?? null)}
       </h2>
       <p className="stock-print-only">
-        {isPosted ? `Posted ${data.postedAt?.slice(0, 10)}.` : 'Not posted yet.'} Counted by {data?.initials}.
+        {isPosted ? `Posted ${data.postedAt?.slice(0, 10)}.` : 'Not posted yet.'}
+        {data !== undefined && data.initials !== '' && ` Counted by ${data.initials}.`}
       </p>
       {posting.data !== undefined && (
         <p className="stock-done" role="status">
@@ -86,7 +87,7 @@ export function CompareSheet({ count, onLeave }: CompareSheetProps) {
           {isPosted ? 'Another count' : 'Go on later'}
         </button>
       </p>
-      {isWarned && open.length > 0 && (
+      {isWarned && !isPosted && open.length > 0 && (
         <p className="problem-note" role="alert">
           {open.length} {open.length === 1 ? 'line has' : 'lines have'} no reason yet and would be booked as
           lost or found. F6 goes to {open.length === 1 ? 'it' : 'the first'}; F10 posts all the same.

@@ -49,7 +49,8 @@ export function useCount() {
     /** Takes one reading. Says so in one line. */
     read: async (part: string, pieces: number, how: 'whole' | 'add') => {
       const id = counting.current
-      if (id === null) return `Choose what is counted before ${part} is.`
+      if (id === null)
+        throw new Error(`Choose the van or shelf first, or scan its label; then scan ${part} again.`)
       const isAnew = toRecount.current.delete(part)
       const read = await ask('van-counts.record-reading', {
         ...{ countId: id, part, pieces, how: isAnew ? 'whole' : how },
@@ -61,7 +62,7 @@ export function useCount() {
     },
     takeBack: async () => {
       const last = taken.current.at(-1)
-      if (counting.current === null || last === undefined) return 'Nothing is left to take back.'
+      if (counting.current === null || last === undefined) throw new Error('Nothing is left to take back.')
       const { readingId } = last
       const back = await ask('van-counts.withdraw-reading', {
         countId: counting.current,

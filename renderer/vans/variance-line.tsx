@@ -62,7 +62,11 @@ export function VarianceLine({ line, choices, isPosted, onExplain, onRecount }: 
         <strong>{wordVariance(line)}</strong>
         {line.toRecount && line.settled === null && !isPosted && ' Count it once more.'}
       </p>
-      {line.settled !== null && <p className="variance__settled">Put down as {line.settled.text}.</p>}
+      {(line.settled !== null || isPosted) && (
+        <p className="variance__settled">
+          Put down as {line.settled?.text ?? ((line.variance ?? 0) < 0 ? 'lost' : 'found')}.
+        </p>
+      )}
       {!isPosted && (
         <div className="variance__choices">
           {choices.map((choice, at) => (

@@ -177,7 +177,7 @@ test('a code that nobody knows is attached to a part and counts at once', async 
     await scanWith(page, 'BAG/77-A')
     await says(scanLine(page), 'VP-010: 2 counted.')
     await scanWith(page, ']E02000010000006')
-    await says(scanLine(page), 'was not read right. Scan it again.')
+    await says(scanLine(page), 'was not read right: its check digit is wrong. Scan it again.')
 
     // By hand: a number that is not known keeps what was typed.
     await page.keyboard.press('Escape')

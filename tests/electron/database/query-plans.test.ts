@@ -12,8 +12,10 @@ import { readSisters } from '../../../electron/fit-check/sister-queries.ts'
 import { modelLookupHandlers } from '../../../electron/model-lookup/handlers.ts'
 import type { OpenModels } from '../../../electron/model-lookup/open-models.ts'
 import { orderCheckHandlers } from '../../../electron/order-check/handlers.ts'
+import { findCode } from '../../../electron/stock-ledger/find-code.ts'
 import { listOnHand, readPartsOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
 import { readUsableStock } from '../../../electron/stock-ledger/usable-stock-queries.ts'
+import { listLastReadings } from '../../../electron/van-counts/count-queries.ts'
 import { modelId, partId } from '../../../shared-schemas/identifiers.ts'
 import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
 
@@ -94,6 +96,10 @@ const questions: Readonly<Record<string, () => unknown>> = {
   'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
+  'find what a code stands for': () =>
+    ['2000010000005', '12000010000002', 'BAG 7', 'shop'].map(code => findCode(database, code)),
+  'read what was counted': () => listLastReadings(database, returnId),
+  'read what was counted of a part': () => listLastReadings(database, returnId, onePart),
   'list near numbers': () => listNearestPartNumbers(database, 'VM-1'),
   'read the lowest offer': () => readLowestOffers(database, [onePart]),
   'list the book of a part': () => listOnHand(database, { locationId: null, partId: onePart, before: null }),
@@ -172,6 +178,12 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
   order_check_override: ['order_check_override USING INDEX order_check_override_of_part (part_key=?)'],
   opening_stock: ['opening USING PRIMARY KEY (location_id=? AND part_id=?)'],
   bin: ['bin USING PRIMARY KEY (location_id=? AND part_id=?)'],
+  part_code: ['part_code USING INDEX part_code_of_code (code=?)'],
+  count_reading: [
+    'count_reading USING INDEX count_reading_of_part (count_id=?)',
+    'count_reading USING INDEX count_reading_of_part (count_id=? AND part_id=?)',
+  ],
+  count_reading_withdrawn: ['back USING PRIMARY KEY (reading_id=?)'],
   brought_forward: [
     'brought_forward USING PRIMARY KEY (location_id=?)',
     'brought_forward USING COVERING INDEX brought_forward_of_part (part_id=?)',
