@@ -1,9 +1,15 @@
 import { useId } from 'react'
+import { locationLabel, undoLabel } from '../../shared-schemas/read-scan.ts'
+import { LabelSheet } from './label-sheet.tsx'
 import { playScanSound } from './play-scan-sound.ts'
 import { type ScannerSettings, scannerSettings, useScannerSettings } from './scanner-settings.ts'
 
+interface ScannerPanelProps {
+  readonly locations: readonly { readonly location: string; readonly name: string }[]
+}
+
 /** How this machine's scanner is told from typing, and whether it is heard. */
-export function ScannerPanel() {
+export function ScannerPanel({ locations }: ScannerPanelProps) {
   const { settings, change } = useScannerSettings()
   const id = useId()
   const set = (changed: Partial<ScannerSettings>) => {
@@ -59,6 +65,19 @@ export function ScannerPanel() {
           />{' '}
           A sound on each scan
         </label>
+        <p className="scanner-panel__sound">
+          <LabelSheet
+            name="Labels of places, and the one that takes a scan back…"
+            labels={[
+              { title: 'UNDO', detail: 'Takes the last scan back', code: undoLabel },
+              ...locations.map(({ location, name }) => ({
+                title: location,
+                detail: name,
+                code: locationLabel(location),
+              })),
+            ]}
+          />
+        </p>
       </div>
     </details>
   )

@@ -1,5 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
+import { partLabel } from '../../shared-schemas/read-scan.ts'
 import { ask } from '../bridge/client.ts'
+import { LabelSheet } from '../scanning/label-sheet.tsx'
 import { BinField } from './bin-field.tsx'
 import { Ledger } from './ledger.tsx'
 import { Reservations } from './reservations.tsx'
@@ -35,7 +37,11 @@ export function PartShelf({ asked: { partNumber, description }, shelves }: PartS
         <p>
           {rows.length === 0
             ? 'None on hand anywhere.'
-            : `${wordPieces(total)} in ${rows.length} ${rows.length === 1 ? 'place' : 'places'}${kept === 0 ? '' : `, ${kept} of them kept`}.`}
+            : `${wordPieces(total)} in ${rows.length} ${rows.length === 1 ? 'place' : 'places'}${kept === 0 ? '' : `, ${kept} of them kept`}.`}{' '}
+          <LabelSheet
+            name="Its label…"
+            labels={[{ title: partNumber, detail: description, code: partLabel(partNumber) }]}
+          />
         </p>
       )}
       {rows.length > 0 && (

@@ -70,7 +70,7 @@ export function ShelvesScreen({ screens }: { readonly screens: readonly NamedScr
         )}
         <div className="stock-side">
           <MoveForm moves={moves} shelves={shelves} onUndo={undo} />
-          <ScannerPanel />
+          <ScannerPanel locations={locations} />
         </div>
       </main>
     </div>

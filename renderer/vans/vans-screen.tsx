@@ -52,7 +52,7 @@ export function VansScreen({ screens }: { readonly screens: readonly NamedScreen
         {stage === 'choose' && <ChoosePlace count={count} locations={locations} />}
         {stage === 'count' && <CountSheet count={count} onUndo={undo} onLeave={leave} />}
         {stage === 'compare' && <CompareSheet count={count} onLeave={leave} />}
-        <ScannerPanel />
+        <ScannerPanel locations={locations} />
       </main>
     </div>
   )

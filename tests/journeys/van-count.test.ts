@@ -197,6 +197,11 @@ test('a part is moved, taken back and found in its ledger, by keyboard', async (
     await typeByHand(page, 'VP-001')
     await page.keyboard.press('Enter')
     await says(sentence(page), 'VP-001 Valve 1')
+    await page.getByRole('button', { name: 'Its label' }).press('Enter')
+    await page.getByRole('img', { name: 'Code ..P.VP-001' }).waitFor()
+    await checkAccessibility(page)
+    await page.keyboard.press('Escape')
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0)
     await page.keyboard.press('F2')
     // As fast as keys can be struck, and the next field at once: nothing of it is lost.
     await page.keyboard.type('20')
@@ -219,4 +224,4 @@ test('a part is moved, taken back and found in its ledger, by keyboard', async (
     await says(sentence(page), 'Van 1, Otter van-1')
     await checkAccessibility(page)
   })
-})
+}, 90_000)
