@@ -8,6 +8,8 @@ import { LoadsSoFar } from './loads-so-far.tsx'
 import { type ChosenList, PathField } from './path-field.tsx'
 import { RunProgress } from './run-progress.tsx'
 import { RunReport } from './run-report.tsx'
+import { SupplierFile } from './supplier/supplier-list.tsx'
+import { useSupplierList } from './supplier/use-supplier-list.ts'
 import { type AskedList, useListRun } from './use-list-run.ts'
 import { useListsKeys } from './use-lists-keys.ts'
 
@@ -20,29 +22,39 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
   const [showsLoads, setShowsLoads] = useState(true)
   const [missing, setMissing] = useState<string>()
   const field = useRef<HTMLInputElement>(null)
-  const asked: AskedList | null = chosen === null ? null : { path: chosen.path, edition: isEdition }
-  const run = useListRun(asked)
+  const supplierPath = chosen?.kind === 'supplier' ? chosen.path : null
+  const supplier = useSupplierList(supplierPath)
+  const given = chosen === null ? null : { path: chosen.path, edition: isEdition }
+  const asked = given === null || supplierPath === null ? given : supplier.ask(given)
+  const likenessOf = ({ path, edition }: AskedList) =>
+    JSON.stringify([path, edition, path === supplierPath && supplier.likeness])
+  const run = useListRun(asked === null ? '' : likenessOf(asked))
   const summary = useQuery({
     queryKey: ['catalogue.read-summary'],
     queryFn: () => ask('catalogue.read-summary', {}),
     staleTime: Number.POSITIVE_INFINITY,
   })
+  const wordMissing =
+    supplierPath === null
+      ? 'Name the list first: a folder of catalogue files, or one file.'
+      : (supplier.missing ?? 'The file is not read yet.')
   const tryOut = (list: AskedList | null) => {
-    setMissing(list === null ? 'Name the list first: a folder of catalogue files, or one file.' : undefined)
+    setMissing(list === null ? wordMissing : undefined)
     if (list === null || run.isRunning) return
     run.forget()
     setShowsLoads(false)
-    run.trial.mutate(list)
+    run.trial.mutate({ list, likeness: likenessOf(list) })
   }
   const take = (taken: ChosenList) => {
     setChosen(taken)
     setMissing(undefined)
     run.forget()
+    supplier.restart()
     setShowsLoads(false)
     if (taken.kind === 'catalogue') tryOut({ path: taken.path, edition: isEdition })
   }
   const load = () => {
-    const missing = findMissing(asked, run.isTriedAsItStands, initials)
+    const missing = asked === null ? wordMissing : findMissing(asked, run.isTriedAsItStands, initials)
     setMissing(missing)
     if (missing === undefined && asked !== null && !run.isRunning) run.load.mutate({ list: asked, initials })
   }
@@ -86,12 +98,15 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
           {showsLoads ? (
             <LoadsSoFar />
           ) : (
-            <RunReport
-              key={run.trial.submittedAt}
-              run={run}
-              asked={asked}
-              onShowLoads={() => setShowsLoads(true)}
-            />
+            <>
+              <RunReport
+                key={run.trial.submittedAt}
+                run={run}
+                asked={asked}
+                onShowLoads={() => setShowsLoads(true)}
+              />
+              {supplierPath !== null && <SupplierFile list={supplier} initials={initials} />}
+            </>
           )}
         </div>
       </main>
@@ -100,9 +115,10 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
 }
 
 /** What is still wanted before the list can be loaded. */
-function findMissing(asked: AskedList | null, isTried: boolean, initials: string): string | undefined {
-  if (asked === null) return 'Name the list first: a folder of catalogue files, or one file.'
+function findMissing(asked: AskedList, isTried: boolean, initials: string): string | undefined {
   if (!isTried) return 'See what it would do first: F9 does a dry run of it as it stands.'
+  if (asked.trialLayout !== undefined)
+    return 'Save the match under a name first: a list is loaded by a saved layout, so that it can be told later.'
   if (!someInitials.safeParse(initials).success) return 'Sign with your initials: one to six letters.'
   return undefined
 }

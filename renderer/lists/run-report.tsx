@@ -27,7 +27,7 @@ export function RunReport({ run, asked, onShowLoads }: RunReportProps) {
     )
   const report = load.data ?? trial.data
   if (report === undefined) return null
-  const list = trial.variables ?? asked
+  const list = trial.variables?.list ?? asked
   return (
     <div className="run-report" data-stale={isChangedSince || undefined}>
       <h2 className="order-card__sentence">

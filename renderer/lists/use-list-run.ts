@@ -8,11 +8,14 @@ export type AskedList = Pick<
   'path' | 'edition' | 'layout' | 'trialLayout' | 'encoding'
 >
 
-/** The dry run, the load and the file of rejected rows: one after another, each told how it ended. */
-export function useListRun(asked: AskedList | null) {
+/**
+ * The dry run, the load and the file of rejected rows: one after another, each told how it ended. A dry run
+ * counts for as long as `likeness`, the same for whatever would be loaded alike, stays as it was.
+ */
+export function useListRun(likeness: string) {
   const client = useQueryClient()
   const trial = useMutation({
-    mutationFn: (list: AskedList) =>
+    mutationFn: ({ list }: { readonly list: AskedList; readonly likeness: string }) =>
       ask('catalogue.load-files', { ...list, dryRun: true, showChanges: mostChanges }),
     networkMode: 'always',
   })
@@ -28,7 +31,7 @@ export function useListRun(asked: AskedList | null) {
       ask('catalogue.load-files', { ...list, dryRun: true, rejectsFile }),
     networkMode: 'always',
   })
-  const isTriedAsItStands = trial.isSuccess && isSame(trial.variables, asked)
+  const isTriedAsItStands = trial.isSuccess && trial.variables.likeness === likeness
   const isChangedSince = trial.isSuccess && !isTriedAsItStands
   return {
     trial,
@@ -48,7 +51,3 @@ export function useListRun(asked: AskedList | null) {
 export type ListRun = ReturnType<typeof useListRun>
 
 export const mostChanges = 500
-
-function isSame(one: AskedList | undefined, other: AskedList | null): boolean {
-  return JSON.stringify(one) === JSON.stringify(other)
-}

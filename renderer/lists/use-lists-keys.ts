@@ -20,6 +20,7 @@ export function useListsKeys(keys: ListsKeys): void {
       const actions: Readonly<Record<string, () => void>> = {
         Escape: onField,
         F2: onLoads,
+        F6: () => document.getElementById('take-proposals')?.click(),
         F8: () => document.getElementById('save-rejected')?.click(),
         F9: onTry,
         F10: onLoad,

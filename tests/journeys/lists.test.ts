@@ -222,6 +222,70 @@ test('a new edition says what it retires before it does', async () => {
   })
 })
 
+test('a supplier’s own list is read, matched, saved as a layout, tried and loaded', async () => {
+  // In Windows-1252, so that the person has to say so: ü stands there as one byte.
+  const file = path.join(folder, 'Preisliste März.csv')
+  const rows = ['00480121;Bügel;12,50;2', '00480122;Dichtung;3,10;5', 'ZZ-NONE;Nichts;1,00;1']
+  writeFileSync(file, `Artikelnr;Bezeichnung;Nettopreis;VPE\n${rows.join('\n')}\n`, 'latin1')
+  await atLists(async page => {
+    const choose = async (name: string, option: string) => {
+      await tabTo(page, page.getByRole('combobox', { name, exact: true }))
+      await page.keyboard.type(option)
+      await says(page.getByRole('combobox', { name, exact: true }).locator('option:checked'), option)
+    }
+    const fill = async (column: string, value: string) => {
+      await choose(`${column} needed`, 'the same')
+      await tabTo(page, page.getByRole('textbox', { name: `${column} in every row` }))
+      await page.keyboard.type(value)
+    }
+    await typePath(page, file)
+    await page.keyboard.press('Enter')
+    await says(page.locator('.supplier'), /Preisliste März\.csv: text in columns/)
+    await says(page.locator('.supplier__doubt'), 'Choose how its letters are read')
+    await says(page.locator('.found__samples'), /windows-1252: .*Bügel/)
+    await page.keyboard.press('F9')
+    await says(page.getByRole('alert'), 'Choose how its letters are read')
+    await choose('Letters are read as', 'windows-1252')
+    await expect.poll(() => page.locator('.supplier__doubt').count()).toBe(0)
+    await says(page.getByRole('region', { name: 'First rows' }), '2 00480121 Bügel 12,50 2')
+
+    // Nothing that is proposed counts before it was taken.
+    await choose('Its rows are for', 'offers.csv')
+    await page.keyboard.press('F9')
+    await says(page.getByRole('alert'), /Match .*part_number/)
+    await tabTo(page, page.getByRole('button', { name: 'Take Artikelnr for part_number' }))
+    await page.keyboard.press('Enter')
+    await says(page.locator('.match__column', { hasText: 'part_number' }), '00480121 · 00480122')
+    await page.keyboard.press('F6')
+    await says(page.locator('.match__column', { hasText: 'price' }), /comma.*12,50 · 3,10/)
+    await fill('supplier', 'TARROW')
+
+    await page.keyboard.press('F9')
+    await says(
+      sentence(page),
+      'Dry run. 0 rows would be added, 2 changed, 0 retired; 0 said already. 1 row rejected.',
+    )
+    await says(page.getByRole('region', { name: 'Rejected rows' }), /line 4, .*ZZ-NONE/)
+    await page.keyboard.press('F10')
+    await says(page.getByRole('alert'), 'Save the match under a name first')
+    await tabTo(page, page.getByRole('textbox', { name: 'Save this match as' }))
+    await page.keyboard.type('Tarrow price list')
+    await page.keyboard.press('Enter')
+    await says(page.locator('#layout-choice option:checked'), 'layout “Tarrow price list”')
+    await sign(page, 'mk')
+    await page.keyboard.press('F10')
+    await says(sentence(page), 'Loaded. 0 rows added, 2 changed')
+
+    // The next list of this kind needs no matching.
+    await typePath(page, file)
+    await page.keyboard.press('Enter')
+    await choose('Read it by', 'layout “Tarrow price list”')
+    await page.keyboard.press('F9')
+    await says(sentence(page), 'Nothing would change: 2 rows said already. 1 row rejected.')
+    await checkAccessibility(page)
+  })
+})
+
 test('a load that is stopped half-way leaves nothing behind', async () => {
   const rows = Array.from({ length: 400_000 }, (_, at) => `Ostrel,OQZ ${at},washer,,,,,,`)
   const models = makeFolder('many', {
