@@ -3,7 +3,8 @@
  * bit set where more follow. Neighbours are near each other in a catalogue, so most gaps are one byte.
  */
 export function encodeIds(ids: ArrayLike<number>, start = 0): Uint8Array {
-  const bytes = new Uint8Array(ids.length * mostBytes)
+  const most = ids.length * mostBytes
+  const bytes = most <= scratch.length ? scratch : new Uint8Array(most)
   let [at, before] = [0, start]
   for (let index = 0; index < ids.length; index += 1) {
     const id = ids[index] as number
@@ -12,6 +13,9 @@ export function encodeIds(ids: ArrayLike<number>, start = 0): Uint8Array {
   }
   return bytes.slice(0, at)
 }
+
+/** Most lists are short, and a million of them are written in a row. */
+const scratch = new Uint8Array(4096)
 
 /** The ids that were encoded, from the same start. */
 export function decodeIds(bytes: Uint8Array, start = 0): number[] {

@@ -51,13 +51,17 @@ function assertIdsBelow(most: number, ids: ArrayLike<number>): void {
  * that neither the pairs of all stand in memory at once, nor sorting them holds up whoever waits.
  */
 function* sortByModel(changes: readonly TermsChange[]): Generator<Float64Array> {
-  const lists = changes.flatMap(({ termsId, said, withdrawn }) => [
-    { termsId, models: said, flag: 0 },
-    { termsId, models: withdrawn, flag: 1 },
-  ])
+  const lists = changes
+    .flatMap(({ termsId, said, withdrawn }) => [
+      { termsId, models: said, flag: 0 },
+      { termsId, models: withdrawn, flag: 1 },
+    ])
+    .filter(({ models }) => models.length > 0)
   const next = new Uint32Array(lists.length)
-  for (const { until, count } of yield* cutIntoStretches(lists)) {
-    const pairs = new Float64Array(count)
+  const stretches = yield* cutIntoStretches(lists)
+  // One for all stretches: whoever is given a stretch is done with it before the next.
+  const pairs = new Float64Array(stretches.reduce((most, { count }) => Math.max(most, count), 0))
+  for (const { until } of stretches) {
     let place = 0
     for (let list = 0; list < lists.length; list += 1) {
       const { termsId, models, flag } = lists[list] as List
@@ -69,7 +73,7 @@ function* sortByModel(changes: readonly TermsChange[]): Generator<Float64Array> 
       }
       next[list] = at
     }
-    yield pairs.sort()
+    yield pairs.subarray(0, place).sort()
   }
 }
 
@@ -87,11 +91,11 @@ interface Stretch {
   readonly count: number
 }
 
-const pairsOfStretch = 50_000
+const pairsOfStretch = 150_000
 const blockBits = 8
 const noPairs = new Float64Array()
 
-/** Stretches of models that have some ten thousand pairs each; they end where a block of models does. */
+/** Stretches of models that have some hundred thousand pairs each; they end where a block of models does. */
 function* cutIntoStretches(lists: readonly List[]): Generator<Float64Array, Stretch[]> {
   const highest = lists.reduce((most, { models }) => Math.max(most, models.at(-1) ?? 0), 0)
   const ofBlock = new Uint32Array((highest >>> blockBits) + 1)
