@@ -54,6 +54,16 @@ test.each<[string, Case, string[]]>([
   ],
   ['what came and went in one run was never said', { changes: [said(7, 4), withdrawn(7, 4)] }, []],
   [
+    'what was taken back twice ended the first time',
+    { changes: [withdrawn(7, 4), withdrawn(7, 9)] },
+    ['7: 1 to 4'],
+  ],
+  [
+    'what was taken back, and said before dates were kept, has no beginning',
+    { changes: [withdrawn(7, 4)], firstRun: null },
+    ['7:  to 4'],
+  ],
+  [
     'each terms have their own',
     { now: [7, 8], changes: [said(8, 4), withdrawn(9, 4)] },
     ['7: 1 to ', '8: 4 to ', '9: 1 to 4'],
@@ -74,6 +84,11 @@ test('a day counts as it ended: what was said on it is said, what was taken back
     [8],
     [8],
   ])
+})
+
+test('what was said before dates were kept was said on any day', () => {
+  const periods = datePeriods({ termsIds: new Set([7]), changes: [], firstRun: null })
+  expect([...termsOnDay(periods, '2000-01-01')]).toEqual([7])
 })
 
 test('the verdict of a day rests on what was said that day', () => {

@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest'
-import { hintFromSisters, listTakers } from '../../../electron/fit-check/hint-from-sisters.ts'
+import { hintFromSisters, isSafetyDevice, listTakers } from '../../../electron/fit-check/hint-from-sisters.ts'
 import type { ModelFacts, PartDossier } from '../../../electron/fit-check/part-dossier.ts'
-import { aDossier, aFamily, aModel, aPart, aReplacement, aStatement } from '../../builders/fit-dossier.ts'
+import {
+  aDossier,
+  aFamily,
+  aModel,
+  aPart,
+  aReplacement,
+  aStatement,
+  familyIdOf,
+} from '../../builders/fit-dossier.ts'
 import { openTestShop } from '../../builders/open-test-shop.ts'
 import { smallCatalogue } from '../../builders/small-catalogue.ts'
 
@@ -72,6 +80,14 @@ describe('of the other models of a platform, those that take the part for certai
       [],
     ],
   ])('%s', (_title, dossier, sisters, all, expected) => check(dossier, sisters, all, expected))
+})
+
+test('a part is a safety device when that of any family in its chain is one', () => {
+  const plain = aFamily()
+  const safe = aFamily({ familyId: familyIdOf(2), safetyDevice: true })
+  const isSafe = (...families: (typeof plain)[]) =>
+    isSafetyDevice({ ...aDossier({}), families: new Map(families.map(one => [one.familyId, one])) })
+  expect([isSafe(plain), isSafe(safe), isSafe(plain, safe)]).toEqual([false, true, true])
 })
 
 const header = smallCatalogue['fitments.csv'].split('\n')[0]
