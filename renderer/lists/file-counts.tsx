@@ -34,7 +34,7 @@ export function FileCounts({
             {isHashed && (
               <>
                 <th scope="col">Size</th>
-                <th scope="col">SHA-256 begins</th>
+                <th scope="col">SHA-256, first 8</th>
               </>
             )}
           </tr>
@@ -51,7 +51,7 @@ export function FileCounts({
               {isHashed && (
                 <>
                   <td>{bytes === undefined ? '' : wordSize(bytes)}</td>
-                  <td className="number">{sha256?.slice(0, 12)}</td>
+                  <td className="number">{sha256?.slice(0, 8)}</td>
                 </>
               )}
             </tr>

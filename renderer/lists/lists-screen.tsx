@@ -12,6 +12,7 @@ import { SupplierFile } from './supplier/supplier-list.tsx'
 import { useSupplierList } from './supplier/use-supplier-list.ts'
 import { type AskedList, useListRun } from './use-list-run.ts'
 import { useListsKeys } from './use-lists-keys.ts'
+import { addCounts, wordOutcome } from './word-figures.ts'
 
 /** The catalogue keeper's screen: a list is looked at, tried and loaded, and what was loaded can be undone. */
 export function ListsScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
@@ -43,6 +44,8 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
     if (list === null || run.isRunning) return
     run.forget()
     setShowsLoads(false)
+    // What it says stands at the top, above a match that may be long.
+    window.scrollTo({ top: 0 })
     run.trial.mutate({ list, likeness: likenessOf(list) })
   }
   const take = (taken: ChosenList) => {
@@ -72,6 +75,7 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
     field.current?.focus()
     field.current?.select()
   }, [])
+  const told = run.isRunning ? undefined : (run.load.data ?? run.trial.data)
   const shop = summary.data?.locations.find(({ kind }) => kind === 'shop')?.name ?? 'Tallyplate'
   return (
     <div className="counter">
@@ -109,6 +113,9 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
             </>
           )}
         </div>
+        <p className="unseen" role="status">
+          {told === undefined ? '' : wordOutcome(addCounts(told.files), told.dryRun)}
+        </p>
       </main>
     </div>
   )

@@ -121,7 +121,7 @@ test('a list is looked at, tried, loaded, and undone', async () => {
     await says(loadLine(page, 0), /MK .*first.* 1 added/)
     await tabTo(page, loadLine(page, 0))
     await page.keyboard.press('Enter')
-    await says(page.locator('.loads__detail'), /SHA-256 begins brands\.csv .* [0-9a-f]{12}/)
+    await says(page.locator('.loads__detail'), /SHA-256, first 8 brands\.csv .* [0-9a-f]{8} /)
     await tabTo(page, page.getByRole('button', { name: 'Undo this load' }))
     await page.keyboard.press('Enter')
     await page.keyboard.press('Enter')
@@ -259,6 +259,7 @@ test('a supplier’s own list is read, matched, saved as a layout, tried and loa
     await page.keyboard.press('F6')
     await says(page.locator('.match__column', { hasText: 'price' }), /comma.*12,50 · 3,10/)
     await fill('supplier', 'TARROW')
+    await checkAccessibility(page)
 
     await page.keyboard.press('F9')
     await says(
