@@ -12,7 +12,7 @@ interface CountSheetProps {
 
 /** The blind sheet: what should lie where, and what was counted of it; never how many the book has. */
 export function CountSheet({ count, onUndo, onLeave }: CountSheetProps) {
-  const { sheet, setStage } = count
+  const { sheet, setStage, recounting } = count
   const lines = sheet.data?.lines ?? []
   const left = lines.filter(({ counted }) => counted === null).length
   const place = sheet.data?.location ?? ''
@@ -25,7 +25,13 @@ export function CountSheet({ count, onUndo, onLeave }: CountSheetProps) {
       <p className="stock-print-only">
         Begun {sheet.data?.begunAt.slice(0, 10)}. Counted by ______________ on ______________
       </p>
-      <TypedReading count={count} />
+      {recounting !== null && (
+        <p className="asked-sentence">
+          Count <span className="number">{recounting}</span> again: scan every piece, or type how many there
+          are. The first scan begins anew.
+        </p>
+      )}
+      <TypedReading key={recounting} count={count} />
       <p className="stock-acts">
         <button type="button" className="order-button" aria-keyshortcuts="F2" onClick={onUndo}>
           Take the last one back <KeyHint>F2</KeyHint>
@@ -103,7 +109,7 @@ function groupByBin(lines: readonly CountLine[]): [string, CountLine[]][] {
 /** A part counted by hand: its number, and how many there are in all. */
 function TypedReading({ count }: { readonly count: Count }) {
   const id = useId()
-  const [part, setPart] = useState('')
+  const [part, setPart] = useState(count.recounting ?? '')
   const [pieces, setPieces] = useState('')
   const [missing, setMissing] = useState('')
   const partField = useRef<HTMLInputElement>(null)

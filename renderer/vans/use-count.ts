@@ -16,6 +16,7 @@ export function useCount() {
   const [countId, setCountId] = useState<string | null>(null)
   const [stage, setStage] = useState<CountStage>('choose')
   const [initials, setInitials] = useState('')
+  const [recounting, setRecounting] = useState<string | null>(null)
   const taken = useRef<Taken[]>([])
   const counting = useRef<string | null>(null)
   // The next scan of these replaces what was counted before.
@@ -38,8 +39,14 @@ export function useCount() {
     setCountId(id)
     setStage(at)
   }
+  const goTo = (next: CountStage) => {
+    // Whoever goes on without counting again meant to leave what was counted.
+    toRecount.current.clear()
+    setRecounting(null)
+    setStage(next)
+  }
   return {
-    ...{ countId, stage, sheet, initials, setInitials, setStage, open },
+    ...{ countId, stage, sheet, initials, setInitials, recounting, setStage: goTo, open },
     begin: async (location: string) => {
       const begun = await ask('van-counts.begin-count', { location, ...signed })
       open(begun.countId, 'count')
@@ -77,6 +84,7 @@ export function useCount() {
     },
     recount: (part: string) => {
       toRecount.current.add(part)
+      setRecounting(part)
       setStage('count')
     },
     explain: async (line: CountLine, chosen: Explanation) => {
@@ -91,7 +99,6 @@ export function useCount() {
       if (countId === null) throw new Error('a count is posted once it is chosen')
       const posted = await ask('van-counts.post-count', { countId, ...signed })
       taken.current = []
-      toRecount.current.clear()
       await Promise.all([
         refresh(),
         queries.invalidateQueries({ queryKey: ['counts'] }),
@@ -102,7 +109,7 @@ export function useCount() {
     leave: () => {
       counting.current = null
       setCountId(null)
-      setStage('choose')
+      goTo('choose')
     },
   }
 }

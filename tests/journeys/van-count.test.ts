@@ -125,6 +125,16 @@ test('sixty lines are scanned, a swap, a job line and a loss are told apart, and
     await says(variance(page, genuine.partNumber), /booked 2, counted 1: 1 short/)
     await checkAccessibility(page)
 
+    // A line that is off is counted once more: the first scan begins anew.
+    await says(variance(page, lost.partNumber), 'Count it once more.')
+    await focusVariance(page, lost.partNumber)
+    await page.keyboard.press('c')
+    await says(page.locator('.asked-sentence'), `Count ${lost.partNumber} again`)
+    await scanWith(page, lost.gtin)
+    await says(scanLine(page), `${lost.partNumber}: 1 counted.`)
+    await page.keyboard.press('F9')
+    await says(variance(page, lost.partNumber), /booked 2, counted 1: 1 short (?!Count it)/)
+
     // Posting without reasons is not done at once.
     await page.keyboard.press('F10')
     await says(page.getByRole('alert'), '4 lines have no reason yet')
