@@ -82,6 +82,7 @@ describe('a prefix is a power of ten, and m is not M', () => {
     ['2.2 kohm', 'ohm', 2200],
     ['2.2 kOhms', 'ohm', 2200],
     ['2 kW', 'W', 2000],
+    ['2.1 kV', 'V', 2100],
     ['1.5 MW', 'kW', 1500],
     ['5 mW', 'W', 0.005],
     ['16 A', 'mA', 16000],

@@ -3,6 +3,7 @@ import { decideFit } from '../../../electron/fit-check/decide-fit.ts'
 import { daysOf } from '../../../electron/fit-check/made-dates.ts'
 import { asReadings } from '../../../electron/fit-check/read-question.ts'
 import type { SerialRange } from '../../../electron/fit-check/serial-ranges.ts'
+import { readStated } from '../../../electron/fit-check/suppose-appliances.ts'
 import { aDossier, aModel, aStatement } from '../../builders/fit-dossier.ts'
 
 describe('a serial that has an order with one of two ranges', () => {
@@ -49,4 +50,22 @@ test('a date code that leaves two decades open fits where the part fits in both'
   const model = aModel('WX12', { madeBySerial: [daysOf('2004-06'), daysOf('2014-06')] })
   const { verdict } = decideFit(aDossier({ statements }), [model], asReadings({ serial: '4061234' }))
   expect(verdict).toBe('fits')
+})
+
+describe('what a plate prints is known by each name that catalogues give it', () => {
+  const model = aModel('WX12', { volts: '230', hertz: '50', watts: '2000' })
+  test.each([
+    ['volts', '230', '127'],
+    ['voltage', '230', '127'],
+    ['supply voltage', '230', '127'],
+    ['rated voltage', '230', '127'],
+    ['hertz', '50', '60'],
+    ['frequency', '50', '60'],
+    ['watts', '2000', '1800'],
+    ['bore', undefined, undefined],
+  ])('%s: %s of the model, and %s where the plate was read', (attribute, ofModel, ofPlate) => {
+    const plate = asReadings({ volts: '127', hertz: '60', watts: '1800' })
+    expect(readStated(attribute, aDossier({}), asReadings({}))(model)).toBe(ofModel)
+    expect(readStated(attribute, aDossier({}), plate)(model)).toBe(ofPlate)
+  })
 })
