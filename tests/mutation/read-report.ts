@@ -29,7 +29,7 @@ export const mutationReport = z.object({
     }),
   ),
 })
-type MutationReport = z.infer<typeof mutationReport>
+export type MutationReport = z.infer<typeof mutationReport>
 
 export interface Survivor {
   readonly file: string
