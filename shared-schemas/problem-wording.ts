@@ -43,6 +43,10 @@ export function wordProblem(problem: Problem): string {
       return `Movement ${problem.movementId} takes another one back. Record the movement that is meant instead.`
     case 'movement-reversed-already':
       return `Movement ${problem.movementId} was taken back already, by ${problem.by}.`
+    case 'movement-stands':
+      return problem.outside === 'count'
+        ? 'That line was booked by a count. Count the part again to correct it.'
+        : 'That line is opening stock. Mend opening_stock.csv and load it again.'
     case 'movement-told-otherwise':
       return `${problem.file} tells movement ${problem.movementId} otherwise than the book here. Nothing was taken in; have the file written again.`
     case 'count-not-found':

@@ -48,6 +48,11 @@ export const problem = z.discriminatedUnion('code', [
   z.object({ code: z.literal('movement-not-found'), movementId: z.string() }),
   z.object({ code: z.literal('movement-is-reversal'), movementId: z.string() }),
   z.object({ code: z.literal('movement-reversed-already'), movementId: z.string(), by: z.string() }),
+  z.object({
+    code: z.literal('movement-stands'),
+    movementId: z.string(),
+    outside: z.enum(['count', 'opening']),
+  }),
   z.object({ code: z.literal('movement-told-otherwise'), file: z.string(), movementId: z.string() }),
   z.object({ code: z.literal('count-not-found'), countId: z.string() }),
   z.object({ code: z.literal('count-posted-already'), countId: z.string(), postedAt: z.string() }),

@@ -9,7 +9,8 @@ import type { RecordingShop } from './record-movement.ts'
 
 /**
  * Takes a movement back by one the other way, which names it. The book may go below zero by it: what was booked wrongly
- * was never there. What was reversed is not reversed again, nor is a reversal.
+ * was never there. What was reversed is not reversed again, nor is a reversal; a count is corrected by counting, and the
+ * opening stock by loading it anew.
  */
 export function reverseMovement(
   shop: RecordingShop,
@@ -21,6 +22,8 @@ export function reverseMovement(
     if (before.reverses !== null) throw new Refusal({ code: 'movement-is-reversal', movementId })
     if (before.reversedBy !== null)
       throw new Refusal({ code: 'movement-reversed-already', movementId, by: before.reversedBy })
+    if (before.outside === 'count' || before.outside === 'opening')
+      throw new Refusal({ code: 'movement-stands', movementId, outside: before.outside })
     const place = (locationId: number | null): Place =>
       locationId === null
         ? { locationId: null, outside: before.outside ?? 'count' }

@@ -103,7 +103,8 @@ interface LedgerLineProps {
 }
 
 function LedgerLine({ line, hasBalance, isOpen, onOpen, signed }: LedgerLineProps) {
-  const mayTakeBack = line.reverses === null && line.reversedBy === null
+  const isCountOrOpening = [line.from, line.to].some(place => place === 'count' || place === 'opening')
+  const mayTakeBack = line.reverses === null && line.reversedBy === null && !isCountOrOpening
   return (
     <>
       <tr data-reversed={line.reversedBy !== null || undefined}>

@@ -27,6 +27,7 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'movement-not-found':
     case 'movement-is-reversal':
     case 'movement-reversed-already':
+    case 'movement-stands':
     case 'movement-told-otherwise':
     case 'reservation-not-open':
     case 'count-not-found':

@@ -169,3 +169,19 @@ test('only one count of a place is open, and a posted one takes nothing more', a
   expect((await shop.answer('van-counts.begin-count', { location: 'van-1' })).isNew).toBe(true)
   shop.close()
 })
+
+test('what a count booked is corrected by counting, and opening stock by loading', async () => {
+  const { shop, countId, read } = await begin()
+  await read('480121', 3)
+  await shop.answer('van-counts.post-count', { countId })
+  const { movements } = await shop.answer('stock-ledger.list-movements', {
+    part: '480121',
+    location: 'van-1',
+  })
+  for (const [at, outside] of (['count', 'opening'] as const).entries()) {
+    const movementId = movements[at]?.movementId ?? ''
+    const reply = await shop.ask('stock-ledger.reverse-movement', { movementId, reason: 'a slip' })
+    expect(reply).toMatchObject({ ok: false, problem: { code: 'movement-stands', outside } })
+  }
+  shop.close()
+})
