@@ -45,10 +45,14 @@ const loadLine = (page: Page, at: number) => page.locator('[data-load]').nth(at)
 const isFocused = (locator: Locator) => locator.evaluate(element => element === document.activeElement)
 
 /** Waits for it, or fails with what stands there instead. */
-async function says(locator: Locator, text: string | RegExp): Promise<void> {
+async function says(
+  locator: Locator,
+  text: string | RegExp,
+  timeout = slowMachineMilliseconds,
+): Promise<void> {
   // biome-ignore lint/performance/useDomNodeTextContent: the words as a person sees them, apart where they stand apart
   const read = async () => (await locator.first().innerText()).replace(/\s+/g, ' ')
-  await expect.poll(read, { timeout: slowMachineMilliseconds }).toMatch(text)
+  await expect.poll(read, { timeout }).toMatch(text)
 }
 
 async function tabTo(page: Page, locator: Locator): Promise<void> {
@@ -287,23 +291,28 @@ test('a supplier’s own list is read, matched, saved as a layout, tried and loa
   })
 })
 
-test('a load that is stopped half-way leaves nothing behind', async () => {
-  const rows = Array.from({ length: 400_000 }, (_, at) => `Ostrel,OQZ ${at},washer,,,,,,`)
-  const models = makeFolder('many', {
-    'models.csv': `${modelsHeader}\n${rows.join('\n')}\n`,
-  })
+test('a dry run and a load are stopped half-way, and leave nothing behind', async () => {
+  const rows = Array.from({ length: 250_000 }, (_, at) => `Ostrel,OQZ ${at},washer,,,,,,`)
+  const models = makeFolder('many', { 'models.csv': `${modelsHeader}\n${rows.join('\n')}\n` })
   await atLists(async page => {
+    const stop = async () => {
+      await says(page.locator('.run-progress__pace'), /models\.csv: [\d,]+ of about [\d,]+ rows/)
+      await tabTo(page, page.getByRole('button', { name: 'Stop' }))
+      await page.keyboard.press('Enter')
+      await says(page.getByRole('alert'), 'The load was stopped; nothing was changed.')
+    }
     await typePath(page, models)
     await page.keyboard.press('Enter')
-    await says(page.locator('.run-progress__pace'), /models\.csv: [\d,]+ of about [\d,]+ rows/)
-    await tabTo(page, page.getByRole('button', { name: 'Stop' }))
-    await page.keyboard.press('Enter')
-    await says(page.getByRole('alert'), 'The load was stopped; nothing was changed.')
-    // The page answers at once all the while.
-    await page.keyboard.press('F2')
-    await says(page.locator('.loads'), 'Loads so far')
+    await stop()
+    await page.keyboard.press('F9')
+    await says(sentence(page), 'Dry run. 250,000 rows would be added', 60_000)
+    await sign(page, 'mk')
+    await page.keyboard.press('F10')
+    await stop()
+    await page.keyboard.press('F9')
+    await says(sentence(page), 'Dry run. 250,000 rows would be added', 60_000)
   })
-}, 60_000)
+}, 180_000)
 
 test.each([
   ['a path that is not there', () => path.join(folder, 'attic', 'models.csv'), /no such file or folder/],
