@@ -14,14 +14,14 @@ const named = ({ choices }: ReadingTable) =>
   choices.map(({ reading, position }) => (position === null ? reading : `${reading} ${position}`))
 
 test('the plate number is the easiest to read, then brand, figures of the plate, date and serial, then what is measured', () => {
-  const names = 'width serial made bore watts frequency hertz voltage volts'.split(' ')
+  const names = 'width serial made bore thread watts frequency hertz voltage volts'.split(' ')
   const showing = (value: string) => Object.fromEntries(names.map(name => [name, value]))
   const table = aReadingTable([
     { models: [['A1X', 'Velmara']], ways: [{ shows: showing('one'), sold: 1 }] },
     { models: [['A2XY', 'Ostrel']], ways: [{ shows: showing('other'), sold: 2 }] },
   ])
   const plate = ['model-number 2', 'model-number 4', 'brand']
-  const measured = ['bore', 'width']
+  const measured = ['bore', 'thread', 'width']
   expect(named(table)).toEqual([
     ...plate,
     ...['volts', 'voltage', 'hertz', 'frequency', 'watts', 'made', 'serial'],
