@@ -15,7 +15,7 @@ const folder = mkdtempSync(path.join(tmpdir(), 'tallyplate-killed-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 /** The bench kills more often. */
-const kills = Number(process.env.TALLYPLATE_KILLS ?? 50)
+const kills = Number(process.env.TALLYPLATE_KILLS ?? 30)
 const script = path.join(import.meta.dirname, 'load-and-tell.ts')
 const pristine = path.join(folder, 'pristine.sqlite')
 const lists = path.join(folder, 'lists')

@@ -17,7 +17,7 @@ const file = path.join(folder, 'shop.sqlite')
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 /** The bench kills more often. */
-const kills = Number(process.env.TALLYPLATE_KILLS ?? 60)
+const kills = Number(process.env.TALLYPLATE_KILLS ?? 30)
 const script = path.join(import.meta.dirname, 'record-and-tell.ts')
 
 beforeAll(async () => {
