@@ -69,3 +69,18 @@ describe('what a plate prints is known by each name that catalogues give it', ()
     expect(readStated(attribute, aDossier({}), plate)(model)).toBe(ofPlate)
   })
 })
+
+describe('when an appliance was made, by what is read and what the catalogue and the serial say', () => {
+  const later = aDossier({ statements: [aStatement(1, { made: { from: '2011-06' } })] })
+  test('a year read is narrowed by when the model was made', () => {
+    const model = aModel('WX12', { made: { from: '2011-06' } })
+    expect(decideFit(later, [model], asReadings({ made: '2011' })).verdict).toBe('fits')
+    expect(decideFit(later, [aModel('WX12')], asReadings({ made: '2011' })).verdict).toBe('ask')
+  })
+  test('a year read that the model was not made in is narrowed by the date code', () => {
+    const readings = asReadings({ made: '2011', serial: '1081234' })
+    const dated = aModel('WX12', { made: { from: '2015' }, madeBySerial: [daysOf('2011-08')] })
+    expect(decideFit(later, [dated], readings).verdict).toBe('fits')
+    expect(decideFit(later, [{ ...dated, madeBySerial: [] }], readings).verdict).toBe('ask')
+  })
+})
