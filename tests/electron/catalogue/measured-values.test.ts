@@ -112,6 +112,7 @@ describe('what does not measure the attribute is not read', () => {
     ['115/', 'V'],
     ['115/?', 'V'],
     ['230 ~ V', 'V'],
+    ['230 ~V', 'V'],
     ['230 AC V', 'V'],
     ['4 pins', 'tabs'],
     ['ohms of 4', 'ohm'],
