@@ -527,6 +527,14 @@ describe('several open models', () => {
       { verdict: 'fits', open: 2, yes: 2 },
     ],
     [
+      'is on record with none of those that do not forbid it',
+      {
+        dossier: aDossier({ statements: [aStatement(1, { says: 'excludes' })] }),
+        models: [yes('WX12A'), no('WX12B')],
+      },
+      { verdict: 'no-record', no: 2 },
+    ],
+    [
       'is on record with none',
       { dossier: listed, models: [no('WX12A'), no('WX12B')] },
       { verdict: 'no-record', no: 2 },
@@ -630,6 +638,14 @@ test('an answer counts the models of every kind for which it was met', () => {
   })
   const models = [aModel('EARLY', { made: { to: '2010' } }), aModel('LATE', { made: { from: '2011' } })]
   expect(decideFit(dossier, models, asReadings({})).answers.map(answer => answer.models)).toEqual([2])
+})
+
+test('answers that rest on other statements are told apart', () => {
+  const dossier = aDossier({ statements: [aStatement(1), aStatement(2)] })
+  const models = [aModel('WXA', { terms: [1] }), aModel('WXB', { terms: [2] })]
+  const { verdict, answers } = decideFit(dossier, models, asReadings({}))
+  expect(verdict).toBe('fits')
+  expect(answers.map(({ statements }) => statements.map(({ termsId }) => termsId))).toEqual([[1], [2]])
 })
 
 test('the characters at several positions are shown apart, one that is not there as a dash', () => {
