@@ -648,6 +648,17 @@ test('answers that rest on other statements are told apart', () => {
   expect(answers.map(({ statements }) => statements.map(({ termsId }) => termsId))).toEqual([[1], [2]])
 })
 
+test('answers that differ in how many of another part go in are told apart', () => {
+  const dossier = aDossier({
+    parts: [aPart(2), aPart(1)],
+    replacements: [aReplacement(1, 2, { made: { to: '2014' } })],
+    statements: [aStatement(1, { part: 2 })],
+    replacedTogether: { 1: [aCompanion(9, { quantity: 2 })], 2: [aCompanion(9)] },
+  })
+  const { answers } = decideFit(dossier, [aModel('WX12')], asReadings({}))
+  expect(answers.map(({ together }) => together.map(({ quantity }) => quantity))).toEqual([[2], [1]])
+})
+
 test('the characters at several positions are shown apart, one that is not there as a dash', () => {
   const dossier = aDossier({ statements: [aStatement(1)] })
   const models = [
