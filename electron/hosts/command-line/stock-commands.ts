@@ -48,7 +48,7 @@ export const move: Command = {
     quantity: { value: 'number', does: 'how many' },
     from: { value: 'place', does: 'a location, or supplier, customer, job' },
     to: { value: 'place', does: 'a location, or supplier, customer, job, scrap' },
-    reason: { value: 'words', does: 'why' },
+    reason: { value: 'words', does: 'why they are moved' },
     job: { value: 'number', does: 'the job that it belongs to; without --from or --to it is the other side' },
     reference: { value: 'words', does: 'the order sheet, customer or count that it belongs to' },
     cost: { value: 'amount', does: 'what was paid for one' },

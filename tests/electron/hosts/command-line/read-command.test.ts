@@ -31,7 +31,7 @@ test('help and version are asked for in the usual ways', () => {
 
 test.each<[string[], RegExp]>([
   [['fidn'], /There is no command “fidn”\. Did you mean find\?/],
-  [['zzzzzzzz'], /There is no command “zzzzzzzz”\. Commands: load, find/],
+  [['zzzzzzzz'], /There is no command “zzzzzzzz”\. Commands: load, layouts, loads, find/],
   [['--json', 'find'], /The command comes first/],
   [['find', '--brnad', 'x'], /find has no option --brnad\. Did you mean --brand\?/],
   [['find', '--constructor'], /find has no option --constructor/],
@@ -44,7 +44,7 @@ test.each<[string[], RegExp]>([
     ['find', 'QV', '1042'],
     /does not know what to do with “1042”\. Put a text that holds spaces in quotation marks/,
   ],
-  [['load'], /load needs more: tallyplate load <folder or file\.csv>/],
+  [['load'], /load needs more: tallyplate load <folder or file>/],
 ])('%j is refused in one line that says what to do', (argv, line) => check(argv, line))
 
 test('every command says what it does, and every option too', () => {
