@@ -33,6 +33,8 @@ describe('the part and the appliance are compared by the rule of their family, i
     [{ rule: 'within', unit: 'µF', tolerance: 0.05 }, '12.61', '12', 'disagrees'],
     [{ rule: 'within', unit: 'µF', tolerance: 0.05 }, '12000 nF', '12', 'agrees'],
     [{ rule: 'within', unit: 'uF', tolerance: 0.05 }, '12 µF', '11.9', 'agrees'],
+    // 2.01 × 10⁶ is 2009999.9999999998: the room for rounding grows with the numbers.
+    [{ rule: 'equal', unit: 'ohm' }, '2.01 Mohm', '2010000', 'agrees'],
     [{ rule: 'at-least' }, '450', '400', 'agrees'],
     [{ rule: 'at-least' }, '400', '450', 'disagrees'],
     [{ rule: 'at-least' }, '400', '400', 'agrees'],
