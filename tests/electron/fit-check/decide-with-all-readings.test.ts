@@ -30,6 +30,17 @@ describe('an appliance of which everything is known gets one answer, with what d
       { outcome: 'no-record', because: 'nothing-said', current: 2, chain: [1, 2] },
     ],
     [
+      'the part is forbidden everywhere, also where a place is allowed',
+      aDossier({
+        statements: [
+          aStatement(1, { part: 1, says: 'excludes' }),
+          aStatement(2, { part: 1, position: 'left' }),
+        ],
+      }),
+      undefined,
+      { outcome: 'no', because: 'excluded-part' },
+    ],
+    [
       'a place of the part is forbidden and no other allowed',
       aDossier({ statements: [aStatement(1, { part: 1, says: 'excludes', position: 'left' })] }),
       undefined,
