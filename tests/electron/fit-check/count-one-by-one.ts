@@ -40,7 +40,7 @@ export function undecidedOneByOne(kinds: readonly OpenKind[], read: readonly Nam
   return sumOf(soldByShown(kinds, read).map(sold => (sold.length > 1 ? sumOf(sold) : 0)))
 }
 
-/** Conditional entropy times the number of models: C. E. Shannon, A Mathematical Theory of Communication (1948), section 6. */
+/** Conditional entropy times the number of models: C. E. Shannon, A Mathematical Theory of Communication (1948), section 6, from memory. */
 export function bitsOneByOne(kinds: readonly OpenKind[], read: readonly Named[]): number {
   return sumOf(
     soldByShown(kinds, read).map(sold => -sumOf(sold.map(count => count * Math.log2(count / sumOf(sold))))),

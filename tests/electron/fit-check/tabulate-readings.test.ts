@@ -65,7 +65,7 @@ test('a model of whose two ways one is decided counts as half undecided', () => 
 test('one model in four that differs leaves 0.8113 bits a model, and none once it is told apart', () => {
   const same = [{ shows: {}, sold: 1 }]
   const table = aReadingTable(kindsOf({ A: same, B: same, C: same, D: [{ shows: {}, sold: 2 }] }))
-  // The entropy of a chance of one in four: -(1/4) log2 (1/4) - (3/4) log2 (3/4), Shannon 1948, section 6.
+  // The entropy of a chance of one in four: -(1/4) log2 (1/4) - (3/4) log2 (3/4), Shannon 1948, section 6, from memory.
   expect(countBits(table, nothingRead(table))).toBeCloseTo(4 * 0.811278, 5)
   expect(countBits(table, readMore(table, nothingRead(table), [0]))).toBe(0)
 })
