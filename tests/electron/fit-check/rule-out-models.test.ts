@@ -102,3 +102,12 @@ describe('two values contradict each other where both can be read and none would
     [undefined, 'right', 'text', false],
   ])('%s and %s in %s: %s', check)
 })
+
+test('a model whose brand dates no serials is not ruled out by the date code of another', () => {
+  const dated = aModel('DATED', { madeBySerial: [daysOf('2011-06')] })
+  const undated = aModel('UNDATED')
+  expect(ruleOutModels(aDossier({}), [dated, undated], asReadings({ serial: '1061234' }))).toEqual([
+    dated,
+    undated,
+  ])
+})
