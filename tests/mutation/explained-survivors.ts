@@ -810,6 +810,13 @@ export const explainedSurvivors: readonly ExplainedSurvivor[] = [
     why: 'A dossier holds the family of each of its parts, so nothing stands in for a missing one.',
   },
   {
+    file: 'electron/fit-check/suppose-appliances.ts',
+    text: 'known.set(days, found)',
+    original: 'known.set(days, found)',
+    becomes: [';'],
+    why: 'Only time tells: what is not remembered is worked out again, to the same end.',
+  },
+  {
     file: 'electron/fit-check/tabulate-readings.ts',
     text: '.sort((one, other) => rank(one) - rank(other) || (one < other ? -1 : 1))',
     original: 'one < other',

@@ -84,3 +84,14 @@ describe('when an appliance was made, by what is read and what the catalogue and
     expect(decideFit(later, [{ ...dated, madeBySerial: [] }], readings).verdict).toBe('ask')
   })
 })
+
+test('a condition that only the first or the last day of making meets leaves the date to be asked for', () => {
+  const verdict = (said: { from?: string; to?: string }, made: { from?: string; to?: string }) =>
+    decideFit(
+      aDossier({ statements: [aStatement(1, { made: said })] }),
+      [aModel('WX12', { made })],
+      asReadings({}),
+    ).verdict
+  expect(verdict({ to: '2014-06-30' }, { from: '2014-06-30' })).toBe('ask')
+  expect(verdict({ from: '2014-06-30' }, { to: '2014-06-30' })).toBe('ask')
+})
