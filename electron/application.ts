@@ -15,6 +15,7 @@ import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
+import { readLastPaid } from './stock-ledger/last-paid-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
 import { vanCountsHandlers } from './van-counts/handlers.ts'
@@ -130,9 +131,9 @@ function openShop(surroundings: Surroundings): OpenShop {
       ...orderCheckHandlers({
         ...shop,
         readUsableStock: partIds => readUsableStock(database, partIds),
-        // Orders that were sent, and what was paid for their parts, are not recorded by any capability yet.
+        readLastPaid: partIds => readLastPaid(database, partIds),
+        // Orders that were sent are not recorded by any capability yet.
         readOpenOrders: () => new Map(),
-        readLastPaid: () => new Map(),
       }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),
