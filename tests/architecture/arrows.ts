@@ -29,8 +29,12 @@ const capabilities: readonly Place[] = [
   capability('stock-ledger', ['catalogue']),
   capability('van-counts', ['stock-ledger', 'catalogue']),
   capability('fault-guide', ['catalogue']),
-  capability('reorder', ['stock-ledger', 'catalogue']),
-  capability('order-sheets', ['reorder', 'fit-check', 'catalogue', 'stock-ledger']),
+  capability('reorder', ['stock-ledger', 'catalogue'], [/^highs$/]),
+  capability(
+    'order-sheets',
+    ['reorder', 'fit-check', 'catalogue', 'stock-ledger'],
+    [/^pdfkit$/, /^bwip-js/, /^xmlbuilder2$/],
+  ),
 ]
 
 /** The first place that holds a file is its place, so that a file named by itself comes before its folder. */
