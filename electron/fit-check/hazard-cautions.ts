@@ -1,27 +1,6 @@
 import type { Caution } from '../../shared-schemas/fit-check.ts'
+import { hazardWords, safetyDeviceWords } from '../../shared-schemas/hazard-words.ts'
 import type { FamilyFacts } from './part-dossier.ts'
-
-/**
- * What is usually said before work of each kind; common practice, and never more than a reminder. Work for which a
- * licence or certificate is needed is named first and left to those who hold it.
- */
-const hazardWords: Readonly<Record<string, string>> = {
-  gas: 'Leave gas work to a person licensed or certified for it where you are; local codes decide. Leak test before use.',
-  'sealed-refrigerant':
-    'Leave the sealed refrigeration circuit to a person certified for it where you are; local codes decide.',
-  'microwave-hv':
-    'Leave microwave high-voltage parts to a person trained and, where required, licensed for it; the capacitor holds a lethal charge after the plug is out.',
-  'fixed-wiring':
-    'Leave fixed wiring to a person licensed for it where you are; local codes decide. Lock the supply off first.',
-  mains:
-    'Isolate from the supply and prove it dead before opening. Restore earth continuity and test it before use.',
-  'stored-charge':
-    'Discharge capacitors by a proper tool and prove it: they hold charge after the plug is out.',
-  water: 'Turn the water off, and test for leaks before leaving: water and electricity stand close here.',
-  hot: 'Let it cool before touching.',
-  sharp: 'Wear gloves: panel edges cut.',
-  moving: 'Keep hands and clothing clear of moving parts, and never run it open.',
-}
 
 /** The cautions of a family, licensed work first. They are shown, never dismissed. */
 export function cautionsOfFamily({ hazards, safetyDevice }: FamilyFacts): Caution[] {
@@ -31,7 +10,4 @@ export function cautionsOfFamily({ hazards, safetyDevice }: FamilyFacts): Cautio
   return safetyDevice ? [...ofHazards, safetyDeviceCaution] : ofHazards
 }
 
-const safetyDeviceCaution: Caution = {
-  code: 'safety-device',
-  text: 'Fit only the part listed for this model: this is a safety device. Never bridge it, and test that it acts.',
-}
+const safetyDeviceCaution: Caution = { code: 'safety-device', text: safetyDeviceWords }
