@@ -10,7 +10,11 @@ import { fitCheckHandlers } from './fit-check/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
 import { keepIndex } from './model-lookup/keep-index.ts'
+import { checkOrder } from './order-check/check-order.ts'
+import type { ToldOfParts } from './order-check/gather-line-facts.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
+import { orderSheetsHandlers } from './order-sheets/handlers.ts'
+import { readOpenOrders } from './order-sheets/on-order-queries.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
@@ -90,7 +94,7 @@ export function openApplication(surroundings: Surroundings): Application {
 }
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
-const asksAboutModels = /^(?:model-lookup|fit-check|order-check)\./
+const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets)\./
 /** A load is over when its models can be found at once. */
 const mayBringModels = /^catalogue\.(?:load|undo)/
 
@@ -114,6 +118,11 @@ function openShop(surroundings: Surroundings): OpenShop {
   const { databaseFile, layOutIndex } = surroundings
   const database = openDatabase(databaseFile)
   const shop = { ...surroundings, database, openOwnHandle: () => ownHandle(database, databaseFile) }
+  const told: ToldOfParts = {
+    readUsableStock: partIds => readUsableStock(database, partIds),
+    readLastPaid: partIds => readLastPaid(database, partIds),
+    readOpenOrders: partIds => readOpenOrders(database, partIds),
+  }
   return {
     database,
     indexKeeper:
@@ -128,13 +137,8 @@ function openShop(surroundings: Surroundings): OpenShop {
       ...databaseHandlers({ ...shop, checkFitments: () => checkFitments(database) }),
       ...fitCheckHandlers({ ...shop, readStock: partIds => readUsableStock(database, partIds) }),
       ...modelLookupHandlers(shop),
-      ...orderCheckHandlers({
-        ...shop,
-        readUsableStock: partIds => readUsableStock(database, partIds),
-        readLastPaid: partIds => readLastPaid(database, partIds),
-        // Orders that were sent are not recorded by any capability yet.
-        readOpenOrders: () => new Map(),
-      }),
+      ...orderCheckHandlers({ ...shop, ...told }),
+      ...orderSheetsHandlers({ ...shop, checkOrder: order => checkOrder(database, told, order).checked }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),
     },

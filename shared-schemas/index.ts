@@ -8,6 +8,17 @@ import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
 import {
+  cancelSheet,
+  changeLines,
+  checkSheet,
+  draftSheets,
+  listOnOrder,
+  listSheets,
+  readSheet,
+  reopenSheet,
+  sendSheet,
+} from './order-sheets.ts'
+import {
   attachCode,
   exportLedger,
   findCode,
@@ -94,6 +105,15 @@ export const requests = [
   checkOrder,
   overrideStop,
   listSuppliers,
+  draftSheets,
+  readSheet,
+  listSheets,
+  changeLines,
+  checkSheet,
+  reopenSheet,
+  sendSheet,
+  cancelSheet,
+  listOnOrder,
   verifyDatabase,
   backUpDatabase,
 ] as const

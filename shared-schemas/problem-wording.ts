@@ -71,6 +71,12 @@ export function wordProblem(problem: Problem): string {
       return `${problem.file} names the ${problem.what} “${problem.name}”, which is not here. Load the catalogue that both machines use, then take the file in again; nothing was changed.`
     case 'supplier-not-found':
       return `No supplier is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load suppliers.csv first'}.`
+    case 'sheet-not-found':
+      return `There is no order sheet ${problem.number}. List the sheets for their numbers.`
+    case 'sheet-state-forbids':
+      return `Order sheet ${problem.number} is ${wordState(problem.state)}, so it cannot be ${doneToSheet[problem.act]}: only one that is ${problem.allowed.map(wordState).join(' or ')} can. Nothing was changed.`
+    case 'price-not-known':
+      return `${problem.supplier} has no price on record for ${problem.part}. Give the price for one piece, or load the supplier’s offer first; nothing was changed.`
     case 'stop-not-found':
       return `Nothing was recorded: the line of ${problem.partNumber || 'no part'} has no stop called ${problem.stop}. Check the order again and let pass what it shows now.`
     case 'stop-not-overridable':
@@ -136,6 +142,20 @@ export function wordProblem(problem: Problem): string {
     case 'already-running':
       return `${problem.file} is served already at http://127.0.0.1:${problem.port} (process ${problem.pid}). Use the page that is open, or stop that process and start again.`
   }
+}
+
+function wordState(state: string): string {
+  return state.replace('-', ' ')
+}
+
+const doneToSheet: Record<Extract<Problem, { code: 'sheet-state-forbids' }>['act'], string> = {
+  change: 'changed',
+  check: 'checked',
+  reopen: 'made a draft again',
+  send: 'sent',
+  receive: 'received against',
+  close: 'closed line by line',
+  cancel: 'cancelled',
 }
 
 function orNearest(nearest: readonly string[], otherwise: string): string {

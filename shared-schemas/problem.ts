@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { rejectedRow } from './catalogue.ts'
+import { sheetState } from './order-sheets.ts'
 import { encoding, encodingFound, separatorFound, sheet } from './supplier-layouts.ts'
 
 /**
@@ -69,6 +70,15 @@ export const problem = z.discriminatedUnion('code', [
     name: z.string(),
   }),
   z.object({ code: z.literal('supplier-not-found'), typed: z.string(), known: z.array(z.string()) }),
+  z.object({ code: z.literal('sheet-not-found'), number: z.string() }),
+  z.object({
+    code: z.literal('sheet-state-forbids'),
+    number: z.string(),
+    state: sheetState,
+    act: z.enum(['change', 'check', 'reopen', 'send', 'receive', 'close', 'cancel']),
+    allowed: z.array(sheetState),
+  }),
+  z.object({ code: z.literal('price-not-known'), part: z.string(), supplier: z.string() }),
   z.object({ code: z.literal('stop-not-found'), stop: z.string(), partNumber: z.string() }),
   z.object({ code: z.literal('stop-not-overridable'), stop: z.string(), why: z.string() }),
   z.object({ code: z.literal('file-unreadable'), file: z.string(), why: z.string() }),

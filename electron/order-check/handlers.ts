@@ -1,14 +1,11 @@
-import type { CheckedOrder, OrderLine } from '../../shared-schemas/order-check.ts'
-import { normaliseNumber } from '../catalogue/normalise-number.ts'
-import { inTransaction, type ReadableDatabase } from '../database/handles.ts'
+import { inTransaction } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
 import { orRefuse, Refusal } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
 import { subjectOf } from './apply-overrides.ts'
-import { checkLines } from './check-lines.ts'
-import { gatherLineFacts, type ToldOfParts } from './gather-line-facts.ts'
-import type { LineFacts } from './line-facts.ts'
-import { appendOverride, listSuppliers, readOverrides } from './order-check-queries.ts'
+import { checkOrder } from './check-order.ts'
+import type { ToldOfParts } from './gather-line-facts.ts'
+import { appendOverride, listSuppliers } from './order-check-queries.ts'
 import { readOrderText } from './read-order-text.ts'
 
 export type OrderCheckNeeds = Pick<Shop, 'database' | 'now' | 'newId' | 'device'> & ToldOfParts
@@ -41,37 +38,4 @@ export function orderCheckHandlers(needs: OrderCheckNeeds): HandlersOf<'order-ch
       return override
     },
   }
-}
-
-interface DraftOrder {
-  readonly lines: readonly OrderLine[]
-  readonly supplier?: string | undefined
-}
-
-function checkOrder(
-  database: ReadableDatabase,
-  told: ToldOfParts,
-  { lines, supplier: typed }: DraftOrder,
-): {
-  readonly checked: CheckedOrder
-  readonly facts: readonly LineFacts[]
-  readonly supplier: string | undefined
-} {
-  const supplier = typed === undefined ? undefined : supplierNamed(database, typed)
-  const facts = gatherLineFacts(database, told, lines)
-  const keys = facts.map(({ part, given }) => normaliseNumber(part?.partNumber ?? given.partNumber))
-  const overrides = readOverrides(database, [...new Set(keys)])
-  return { checked: checkLines({ lines: facts, supplier, overrides }), facts, supplier }
-}
-
-function supplierNamed(database: ReadableDatabase, typed: string): string {
-  const suppliers = listSuppliers(database)
-  const found = suppliers.find(({ supplier }) => supplier.toUpperCase() === typed.toUpperCase())
-  if (found === undefined)
-    throw new Refusal({
-      code: 'supplier-not-found',
-      typed,
-      known: suppliers.map(({ supplier }) => supplier),
-    })
-  return found.supplier
 }

@@ -9,6 +9,7 @@ import { loadLog } from './0008-load-log.ts'
 import { ledger } from './0009-ledger.ts'
 import { stockCounts } from './0010-stock-counts.ts'
 import { partCodes } from './0011-part-codes.ts'
+import { orderSheets } from './0012-order-sheets.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -23,4 +24,5 @@ export const migrations: readonly string[] = [
   ledger,
   stockCounts,
   partCodes,
+  orderSheets,
 ]

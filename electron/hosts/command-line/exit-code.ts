@@ -43,6 +43,9 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'load-undone-already':
     case 'load-is-undoing':
     case 'load-built-upon':
+    case 'sheet-not-found':
+    case 'sheet-state-forbids':
+    case 'price-not-known':
     case 'stop-not-found':
     case 'stop-not-overridable':
       return 1
