@@ -32,6 +32,8 @@ declare const writable: unique symbol
 export class DatabaseHandle implements ReadableDatabase {
   readonly connection: Database.Database
   readonly #statements = new Map<string, Database.Statement>()
+  /** Apart from the others, since raw() stays switched on. */
+  readonly #rawStatements = new Map<string, Database.Statement>()
 
   constructor(connection: Database.Database) {
     this.connection = connection
@@ -56,9 +58,7 @@ export class DatabaseHandle implements ReadableDatabase {
     sql: string,
     ...bound: readonly Bindable[]
   ): IterableIterator<Tuple> {
-    // A raw statement is its own: raw() stays switched on, and an open iterator keeps it busy.
-    const statement = this.connection.prepare(sql).raw()
-    return statement.iterate(...inPlace(sql, bound)) as IterableIterator<Tuple>
+    return this.#prepareRaw(sql).iterate(...inPlace(sql, bound)) as IterableIterator<Tuple>
   }
 
   explain(sql: string, ...bound: readonly Bindable[]): string {
@@ -71,6 +71,15 @@ export class DatabaseHandle implements ReadableDatabase {
     if (known !== undefined) return known
     const statement = this.connection.prepare(sql)
     this.#statements.set(sql, statement)
+    return statement
+  }
+
+  /** A statement that somebody still reads from is left alone: they go on, and this reader gets another. */
+  #prepareRaw(sql: string): Database.Statement {
+    const known = this.#rawStatements.get(sql)
+    if (known !== undefined && !known.busy) return known
+    const statement = this.connection.prepare(sql).raw()
+    this.#rawStatements.set(sql, statement)
     return statement
   }
 
@@ -88,6 +97,23 @@ export class DatabaseHandle implements ReadableDatabase {
 function inPlace(sql: string, bound: readonly Bindable[]): readonly unknown[] {
   if (!/\?\d/.test(sql)) return bound
   return [Object.fromEntries(bound.map((value, at) => [at + 1, value]))]
+}
+
+/**
+ * Runs work that only reads, on the database as it stands now: what another program writes meanwhile is not seen.
+ * Each statement by itself would also take and give back SQLite's locks, which costs more than most of them do.
+ */
+export function inOneRead<Value>(
+  database: DatabaseHandle,
+  read: () => Value extends Promise<unknown> ? never : Value,
+): Value {
+  if (database.connection.inTransaction) return read()
+  database.run('BEGIN')
+  try {
+    return read()
+  } finally {
+    database.run('COMMIT')
+  }
 }
 
 /**

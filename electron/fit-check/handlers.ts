@@ -1,4 +1,4 @@
-import type { DatabaseHandle, ReadableDatabase } from '../database/handles.ts'
+import { type DatabaseHandle, inOneRead, type ReadableDatabase } from '../database/handles.ts'
 import { currentModelIndex } from '../model-lookup/current-model-index.ts'
 import { findOpenModels } from '../model-lookup/find-open-models.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
@@ -18,10 +18,14 @@ export interface FitCheckNeeds extends Stamp {
 
 export function fitCheckHandlers({ database, readStock, ...stamp }: FitCheckNeeds): HandlersOf<'fit-check'> {
   return {
-    'fit-check.judge-fit': question => handleJudgeFit(database, openModelsOf(database, question), question),
+    'fit-check.judge-fit': question =>
+      inOneRead(database, () => handleJudgeFit(database, openModelsOf(database, question), question)),
     'fit-check.list-fitting-parts': question =>
-      handleListFittingParts(database, readStock, openModelsOf(database, question), question),
-    'fit-check.list-fitted-models': ({ part }) => handleListFittedModels(database, part),
+      inOneRead(database, () =>
+        handleListFittingParts(database, readStock, openModelsOf(database, question), question),
+      ),
+    'fit-check.list-fitted-models': ({ part }) =>
+      inOneRead(database, () => handleListFittedModels(database, part)),
     'fit-check.record-fit': told => handleRecordFit(database, stamp, openModelsOf(database, told), told),
     'fit-check.settle-wrong-fit': told => handleSettleWrongFit(database, stamp, told),
     'fit-check.add-exclusion': told =>

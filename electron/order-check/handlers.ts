@@ -1,4 +1,4 @@
-import { inTransaction } from '../database/handles.ts'
+import { inOneRead, inTransaction } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
 import { orRefuse, Refusal } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
@@ -15,7 +15,7 @@ export function orderCheckHandlers(needs: OrderCheckNeeds): HandlersOf<'order-ch
   return {
     'order-check.read-order': text => ({ lines: orRefuse(readOrderText(text)) }),
     'order-check.list-suppliers': () => ({ suppliers: listSuppliers(database) }),
-    'order-check.check-order': order => checkOrder(database, needs, order).checked,
+    'order-check.check-order': order => inOneRead(database, () => checkOrder(database, needs, order).checked),
     'order-check.override-stop': ({ line, supplier, code, reason, initials }) => {
       const { checked, facts, supplier: named } = checkOrder(database, needs, { lines: [line], supplier })
       const [only] = facts
