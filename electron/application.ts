@@ -6,7 +6,11 @@ import { catalogueHandlers } from './catalogue/handlers.ts'
 import { databaseHandlers } from './database/handlers.ts'
 import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
+import { handleJudgeFit } from './fit-check/handle-judge-fit.ts'
+import { handleRecordFit } from './fit-check/handle-record-fit.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
+import { lookUpPlate, openModelsOf } from './fit-check/look-up-plate.ts'
+import { jobsHandlers } from './jobs/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
 import { keepIndex } from './model-lookup/keep-index.ts'
@@ -21,6 +25,7 @@ import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
 import { readLastPaid } from './stock-ledger/last-paid-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
+import { returnsHandlers } from './stock-ledger/returns/handlers.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
 import { vanCountsHandlers } from './van-counts/handlers.ts'
 
@@ -94,7 +99,7 @@ export function openApplication(surroundings: Surroundings): Application {
 }
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
-const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets)\./
+const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets|jobs|returns)\./
 /** A load is over when its models can be found at once. */
 const mayBringModels = /^catalogue\.(?:load|undo)/
 
@@ -136,9 +141,22 @@ function openShop(surroundings: Surroundings): OpenShop {
       }),
       ...databaseHandlers({ ...shop, checkFitments: () => checkFitments(database) }),
       ...fitCheckHandlers({ ...shop, readStock: partIds => readUsableStock(database, partIds) }),
+      ...jobsHandlers({
+        ...shop,
+        lookUpPlate: plate => lookUpPlate(database, plate),
+        judgeFit: question => handleJudgeFit(database, openModelsOf(database, question), question),
+        confirmFit: told =>
+          handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'confirmed', ...told }),
+      }),
       ...modelLookupHandlers(shop),
       ...orderCheckHandlers({ ...shop, ...told }),
       ...orderSheetsHandlers({ ...shop, checkOrder: order => checkOrder(database, told, order).checked }),
+      ...returnsHandlers({
+        ...shop,
+        recordWrongFit: told =>
+          handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'wrong-fit', ...told })
+            .recordId,
+      }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),
     },

@@ -4,6 +4,19 @@ import { listFolder, loadFiles, readLoading, readSummary } from './catalogue.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
+import {
+  bringBack,
+  changeJob,
+  endVisit,
+  listFinishedJobs,
+  listJobs,
+  markFitted,
+  needPart,
+  openJob,
+  readJob,
+  reopenJob,
+  takePart,
+} from './jobs.ts'
 import { listLoads, readLoad, stopLoading, undoLoad } from './load-log.ts'
 import { findModels } from './model-lookup.ts'
 import { checkOrder, listSuppliers, overrideStop, readOrder } from './order-check.ts'
@@ -18,6 +31,7 @@ import {
   reopenSheet,
   sendSheet,
 } from './order-sheets.ts'
+import { decideReturn, listReturns, takeReturn } from './returns.ts'
 import {
   attachCode,
   exportLedger,
@@ -101,6 +115,20 @@ export const requests = [
   listCounts,
   readTopUp,
   recordTopUp,
+  openJob,
+  changeJob,
+  readJob,
+  listJobs,
+  needPart,
+  takePart,
+  bringBack,
+  markFitted,
+  endVisit,
+  reopenJob,
+  listFinishedJobs,
+  takeReturn,
+  decideReturn,
+  listReturns,
   readOrder,
   checkOrder,
   overrideStop,

@@ -67,6 +67,44 @@ export function wordProblem(problem: Problem): string {
       return `Nothing was counted in ${problem.location} yet, so there is nothing to post.`
     case 'reservation-not-open':
       return `Reservation ${problem.reservationId} is not open: it was taken or released, or never was.`
+    case 'job-not-found':
+      return `There is no job ${problem.typed}. Check the number on its sheet, or open a new job.`
+    case 'job-exists':
+      return `There is a job ${problem.job} already, and it was left as it was. Open that one, or leave the number out to be given a new one.`
+    case 'job-ended':
+      return `Job ${problem.job} was ${problem.state === 'finished' ? 'finished' : 'given up'}. Open it again first, or open a new job.`
+    case 'job-open':
+      return `Job ${problem.job} is open already: nothing is left to do.`
+    case 'job-without-van':
+      return `Job ${problem.job} names no van. Say which van or shelf it is.`
+    case 'part-or-family':
+      return problem.both
+        ? 'Name a part or a family, not both: a part if only that one will do.'
+        : 'Say what is needed: a part number, or a family of parts.'
+    case 'family-not-found':
+      return `No family of parts is called “${problem.typed}”. Search it by a word of its name, such as “pump”.`
+    case 'not-in-hand':
+      return `Job ${problem.job} has ${Math.max(0, problem.inHand)} of ${problem.part} in hand, not ${problem.wanted}. Take it for the job first, or mend the number.`
+    case 'not-fitted':
+      return `Of ${problem.part}, ${problem.fitted} ${problem.fitted === 1 ? 'is' : 'are'} marked as fitted on job ${problem.job}: no more can be taken back.`
+    case 'parts-left-in-hand':
+      return `Job ${problem.job} still has ${problem.parts.map(({ quantity, partNumber }) => `${quantity} × ${partNumber}`).join(', ')} in hand. Say for each that it is fitted, or where it goes back to; nothing was changed.`
+    case 'why-needed':
+      return `Say why job ${problem.job} was not finished; nothing was changed.`
+    case 'return-not-found':
+      return `There is no return ${problem.returnId}, or it was taken back in the ledger. Choose one from the list.`
+    case 'return-decided':
+      return 'All of that return was decided already. To decide otherwise, take the movement back in the ledger of the part.'
+    case 'return-has-fewer':
+      return `Only ${problem.undecided} of that return ${problem.undecided === 1 ? 'is' : 'are'} undecided, not ${problem.wanted}. Mend the number.`
+    case 'shelf-needed':
+      return 'Say on which shelf or in which van it goes back.'
+    case 'quarantine-needed':
+      return problem.typed === null
+        ? 'There is no quarantine to put it in. Add a location of kind quarantine to locations.csv and load it; nothing was changed.'
+        : `${problem.typed} is no quarantine. Name one, or leave it out; nothing was changed.`
+    case 'appliance-needed':
+      return `Name the appliance that ${problem.part} did not fit, by its full model number: the caution is put on that. Nothing was changed.`
     case 'ledger-names-unknown':
       return `${problem.file} names the ${problem.what} “${problem.name}”, which is not here. Load the catalogue that both machines use, then take the file in again; nothing was changed.`
     case 'supplier-not-found':

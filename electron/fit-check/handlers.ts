@@ -1,7 +1,4 @@
-import { type DatabaseHandle, inOneRead, type ReadableDatabase } from '../database/handles.ts'
-import { currentModelIndex } from '../model-lookup/current-model-index.ts'
-import { findOpenModels } from '../model-lookup/find-open-models.ts'
-import type { OpenModels } from '../model-lookup/open-models.ts'
+import { type DatabaseHandle, inOneRead } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
 import { handleAddExclusion } from './handle-add-exclusion.ts'
 import { handleJudgeFit } from './handle-judge-fit.ts'
@@ -10,6 +7,7 @@ import { handleListFittingParts, type ReadStock } from './handle-list-fitting-pa
 import { handleReadHistory } from './handle-read-history.ts'
 import { handleRecordFit, handleSettleWrongFit, type Stamp } from './handle-record-fit.ts'
 import { handleWithdrawCorrection } from './handle-withdraw-correction.ts'
+import { openModelsOf } from './look-up-plate.ts'
 
 export interface FitCheckNeeds extends Stamp {
   readonly database: DatabaseHandle
@@ -35,14 +33,4 @@ export function fitCheckHandlers({ database, readStock, ...stamp }: FitCheckNeed
     'fit-check.read-history': question =>
       handleReadHistory(database, openModelsOf(database, question), question),
   }
-}
-
-function openModelsOf(
-  database: ReadableDatabase,
-  { model, brand }: { readonly model: string; readonly brand?: string | undefined },
-): OpenModels {
-  return findOpenModels(
-    currentModelIndex(database),
-    brand === undefined ? { text: model } : { text: model, brand },
-  )
 }

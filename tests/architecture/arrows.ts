@@ -28,6 +28,7 @@ const capabilities: readonly Place[] = [
   capability('order-check', ['fit-check', 'model-lookup', 'catalogue']),
   capability('stock-ledger', ['catalogue']),
   capability('van-counts', ['stock-ledger', 'catalogue']),
+  capability('jobs', ['stock-ledger', 'catalogue']),
   capability('fault-guide', ['catalogue']),
   capability('reorder', ['stock-ledger', 'catalogue'], [/^highs$/]),
   capability(

@@ -10,6 +10,7 @@ import { ledger } from './0009-ledger.ts'
 import { stockCounts } from './0010-stock-counts.ts'
 import { partCodes } from './0011-part-codes.ts'
 import { orderSheets } from './0012-order-sheets.ts'
+import { jobsAndReturns } from './0013-jobs-and-returns.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -25,4 +26,5 @@ export const migrations: readonly string[] = [
   stockCounts,
   partCodes,
   orderSheets,
+  jobsAndReturns,
 ]

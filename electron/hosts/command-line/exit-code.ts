@@ -37,6 +37,23 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'reading-not-last':
     case 'code-not-attachable':
     case 'code-of-another-part':
+    case 'job-not-found':
+    case 'job-exists':
+    case 'job-ended':
+    case 'job-open':
+    case 'job-without-van':
+    case 'part-or-family':
+    case 'family-not-found':
+    case 'not-in-hand':
+    case 'not-fitted':
+    case 'parts-left-in-hand':
+    case 'why-needed':
+    case 'return-not-found':
+    case 'return-decided':
+    case 'return-has-fewer':
+    case 'shelf-needed':
+    case 'quarantine-needed':
+    case 'appliance-needed':
     case 'ledger-names-unknown':
     case 'load-stopped':
     case 'load-not-found':
