@@ -70,6 +70,7 @@ function rename(
 ): FitDecision {
   const { partId } = asked
   const instead = new Map(heard.statements.map((statement, at) => [statement, statements[at] ?? statement]))
+  const renamed = (said: readonly Statement[]) => said.map(statement => instead.get(statement) ?? statement)
   return {
     ...decision,
     current: decision.current === null ? null : partId,
@@ -78,7 +79,8 @@ function rename(
       ...answer,
       current: partId,
       chain: [partId],
-      statements: answer.statements.map(statement => instead.get(statement) ?? statement),
+      statements: renamed(answer.statements),
+      forbiddenThere: renamed(answer.forbiddenThere),
     })),
   }
 }

@@ -42,6 +42,7 @@ function aPossibility({ shows, sold }: OpenWay): Possibility {
       together: [],
       because: 'listed-part',
       statements: [],
+      forbiddenThere: [],
       disagreeing: [],
     },
   }
