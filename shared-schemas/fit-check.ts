@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { familyCode, modelId } from './identifiers.ts'
+import { modelPage, modelsAsked } from './model-list.ts'
 import { lookupOutcome } from './model-lookup.ts'
 import { applianceQuestion } from './plate-reading.ts'
 import { defineRequest } from './request.ts'
@@ -203,20 +204,9 @@ export const listFittingParts = defineRequest({
 })
 export type FittingParts = z.infer<typeof listFittingParts.output>
 
-/** Every model that a part goes into. */
+/** Every model that a part goes into, or a stretch of them, by brand and number. */
 export const listFittedModels = defineRequest({
   name: 'fit-check.list-fitted-models',
-  input: z.object({ part: z.string().trim().min(1).max(60) }),
-  output: z.object({
-    partNumber: z.string(),
-    count: z.int(),
-    models: z.array(
-      z.object({
-        brand: z.string(),
-        modelNumber: z.string(),
-        /** What must hold besides, in words: `made 2014-06 on`, `serial 4000 to 4999`, `left`. Empty: nothing. */
-        conditions: z.array(z.string()),
-      }),
-    ),
-  }),
+  input: z.object({ part: z.string().trim().min(1).max(60), ...modelsAsked }),
+  output: modelPage.extend({ partNumber: z.string() }),
 })

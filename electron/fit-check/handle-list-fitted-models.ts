@@ -1,47 +1,88 @@
 import type { ModelId } from '../../shared-schemas/identifiers.ts'
-import type { Output } from '../../shared-schemas/index.ts'
+import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
 import { listModelsOfAnyTerms } from '../catalogue/fitments/fitment-queries.ts'
-import { findPartByNumber, listNearestPartNumbers } from '../catalogue/part-queries.ts'
+import { takeBreaths } from '../catalogue/fitments/take-breaths.ts'
+import { readApplianceTypes } from '../catalogue/model-lists/appliance-type-queries.ts'
+import { asSearched, type SearchedModel } from '../catalogue/model-lists/narrow-models.ts'
+import { pageModels } from '../catalogue/model-lists/page-models.ts'
+import { RecentLists } from '../catalogue/model-lists/recent-lists.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
-import { Refusal } from '../requests/refusal.ts'
 import { currentShelf } from './dossier-queries.ts'
 import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
 import type { PartDossier } from './part-dossier.ts'
+import { findPartOrRefuse } from './settle-subject.ts'
 import { type AlikeModels, type Possibility, supposeAppliances } from './suppose-appliances.ts'
 import { wordConditions } from './word-answer.ts'
 
-type FittedModels = Output<'fit-check.list-fitted-models'>
-
-/** Every model the part goes into, surely or under conditions that are named; by brand and number. */
-export function handleListFittedModels(database: ReadableDatabase, typed: string): FittedModels {
-  const part = findPartByNumber(database, typed)
-  if (part === undefined)
-    throw new Refusal({ code: 'part-not-found', typed, nearest: listNearestPartNumbers(database, typed) })
-  const dossier = currentShelf(database).dossier(part.partId)
-  const models = supposeAllSpokenOf(database, dossier).flatMap(listFitted).sort(byBrandAndNumber)
-  return { partNumber: part.partNumber, count: models.length, models }
+/**
+ * Every model the part goes into, surely or under conditions that are named; by brand and number. Others are answered
+ * while a long list is made.
+ */
+export async function handleListFittedModels(
+  database: ReadableDatabase,
+  asked: CheckedInput<'fit-check.list-fitted-models'>,
+): Promise<Output<'fit-check.list-fitted-models'>> {
+  const { partId, partNumber } = findPartOrRefuse(database, asked.part)
+  const models = await recent.read(database, partId, () =>
+    takeBreaths(listFittedModels(database, currentShelf(database).dossier(partId))),
+  )
+  return { partNumber, ...pageModels(models, asked) }
 }
 
-/** The models that any statement of the dossier speaks of, and every way they may be. */
-function supposeAllSpokenOf(database: ReadableDatabase, dossier: PartDossier): AlikeModels[] {
+const recent = new RecentLists<readonly SearchedModel[]>()
+
+function* listFittedModels(
+  database: ReadableDatabase,
+  dossier: PartDossier,
+): Generator<number, SearchedModel[]> {
   const termsIds = new Set(dossier.statements.map(({ termsId }) => termsId))
   const modelIds = listModelsOfAnyTerms(database, termsIds) as ModelId[]
   const terms = readTermsOfModels(database, modelIds, termsIds)
-  const models = listBareModels(database, modelIds).map(model => ({
+  const found: SearchedModel[] = []
+  for (let at = 0; at < modelIds.length; at += atOnce) {
+    yield at
+    const some = modelIds.slice(at, at + atOnce)
+    const types = readApplianceTypes(database, some)
+    const alike = supposeAll(dossier, listBareModels(database, some), terms)
+    found.push(...alike.flatMap(kind => listFitted(kind, types)))
+  }
+  const byBrand = Map.groupBy(found, ({ brand }) => brand)
+  const sorted: SearchedModel[] = []
+  for (const brand of [...byBrand.keys()].sort()) {
+    yield sorted.length
+    for (const model of (byBrand.get(brand) ?? []).sort(byNumber)) sorted.push(model)
+  }
+  return sorted
+}
+
+/** Some milliseconds' worth. */
+const atOnce = 500
+
+/** Every way in which appliances of these models may be. */
+function supposeAll(
+  dossier: PartDossier,
+  models: ReturnType<typeof listBareModels>,
+  terms: ReturnType<typeof readTermsOfModels>,
+): AlikeModels[] {
+  const unread = { made: null, serial: null, stated: new Map<string, string>() }
+  const withTerms = models.map(model => ({
     ...model,
     termsIds: terms.get(model.modelId) ?? new Set<number>(),
   }))
-  const unread = { made: null, serial: null, stated: new Map<string, string>() }
-  return supposeAppliances(dossier, models, unread)
+  return supposeAppliances(dossier, withTerms, unread)
 }
 
-function listFitted({ models, possibilities }: AlikeModels): FittedModels['models'] {
+function listFitted(
+  { models, possibilities }: AlikeModels,
+  types: ReadonlyMap<number, string>,
+): SearchedModel[] {
   const yes = possibilities.filter(({ answer }) => answer.outcome === 'yes')
   if (yes.length === 0) return []
   const conditions = conditionsOf(possibilities, yes)
-  return models.map(({ brand, modelNumber }) => ({ brand, modelNumber, conditions }))
+  return models.map(({ modelId, brand, modelNumber }) =>
+    asSearched({ brand, modelNumber, applianceType: types.get(modelId) ?? '', conditions }),
+  )
 }
-
 /** The conditions of the statements that carry the yes, and the readings without which it is no. */
 function conditionsOf(all: readonly Possibility[], yes: readonly Possibility[]): string[] {
   const stated = new Set(yes.flatMap(({ answer }) => answer.statements.flatMap(wordConditions)))
@@ -63,10 +104,6 @@ function needsOf(yes: readonly Possibility[]): string[] {
   return [...new Set(yes.flatMap(({ answer }) => answer.alsoNeeds))].map(number => `with ${number}`)
 }
 
-function byBrandAndNumber(
-  one: FittedModels['models'][number],
-  other: FittedModels['models'][number],
-): number {
-  if (one.brand !== other.brand) return one.brand < other.brand ? -1 : 1
-  return one.modelNumber < other.modelNumber ? -1 : one.modelNumber > other.modelNumber ? 1 : 0
+function byNumber({ modelNumber: one }: SearchedModel, { modelNumber: other }: SearchedModel): number {
+  return one < other ? -1 : one > other ? 1 : 0
 }

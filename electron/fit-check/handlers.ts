@@ -22,8 +22,7 @@ export function fitCheckHandlers({ database, readStock, ...stamp }: FitCheckNeed
       inOneRead(database, () =>
         handleListFittingParts(database, readStock, openModelsOf(database, question), question),
       ),
-    'fit-check.list-fitted-models': ({ part }) =>
-      inOneRead(database, () => handleListFittedModels(database, part)),
+    'fit-check.list-fitted-models': asked => handleListFittedModels(database, asked),
     'fit-check.record-fit': told => handleRecordFit(database, stamp, openModelsOf(database, told), told),
     'fit-check.settle-wrong-fit': told => handleSettleWrongFit(database, stamp, told),
     'fit-check.add-exclusion': told =>

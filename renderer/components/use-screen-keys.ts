@@ -1,7 +1,13 @@
 import { useEffect, useRef } from 'react'
 
-/** Keys that act from anywhere on a screen while it shows, by the name of the key. */
-export function useScreenKeys(actions: Readonly<Record<string, () => void>>): void {
+/**
+ * Keys that act from anywhere on a screen while it shows, by the name of the key. A sheet keeps every
+ * key from the screens behind it, so what acts on a sheet says that it is there.
+ */
+export function useScreenKeys(
+  actions: Readonly<Record<string, () => void>>,
+  { isOnSheet }: { readonly isOnSheet: boolean } = { isOnSheet: false },
+): void {
   const current = useRef(actions)
   useEffect(() => {
     current.current = actions
@@ -14,7 +20,7 @@ export function useScreenKeys(actions: Readonly<Record<string, () => void>>): vo
       event.preventDefault()
       action()
     }
-    document.addEventListener('keydown', act)
-    return () => document.removeEventListener('keydown', act)
-  }, [])
+    document.addEventListener('keydown', act, { capture: isOnSheet })
+    return () => document.removeEventListener('keydown', act, { capture: isOnSheet })
+  }, [isOnSheet])
 }

@@ -4,6 +4,7 @@ import { AskedAndNeeded } from '../components/asked-and-needed.tsx'
 import { CautionList } from '../components/caution-list.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
 import { HistoryView } from './history-view.tsx'
+import { ModelsView } from './models-view.tsx'
 import { RecordFit } from './record-fit.tsx'
 import { WhyView } from './why-view.tsx'
 
@@ -52,6 +53,7 @@ export function PartCheck({ answer, readings, onTry }: PartCheckProps) {
         )}
         <WhyView answer={answer} />
         <HistoryView answer={answer} readings={readings} />
+        {part.partNumber !== null && <ModelsView part={part.partNumber} />}
         <RecordFit key={`${answer.model?.modelId} ${part.partNumber}`} answer={answer} />
       </div>
       <CautionList cautions={cautions} />

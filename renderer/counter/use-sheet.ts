@@ -13,8 +13,9 @@ export function useSheet(
     const act = (event: KeyboardEvent) => {
       if (event.isComposing || event.altKey || event.ctrlKey || event.metaKey) return
       const isOpen = sheet.current?.open === true
-      // While the sheet is open, no key of the screens behind it acts.
-      if (isOpen) event.stopPropagation()
+      // While the sheet is open, no key of the screens behind it acts: neither one pressed beside it nor, as the sheet
+      // itself sees to, one pressed within.
+      if (isOpen && !isWithin(sheet.current, event.target)) event.stopPropagation()
       if (event.key === key && !isOpen && !isAnySheetOpen() && !isElsewhere()) sheet.current?.showModal()
       else if (event.key === 'Escape' && isOpen) sheet.current?.close()
       else return
@@ -24,6 +25,10 @@ export function useSheet(
     return () => document.removeEventListener('keydown', act, { capture: true })
   }, [key, isElsewhere])
   return sheet
+}
+
+function isWithin(sheet: HTMLDialogElement | null, target: EventTarget | null): boolean {
+  return target instanceof Node && sheet?.contains(target) === true
 }
 
 const never = () => false

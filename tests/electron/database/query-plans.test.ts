@@ -93,7 +93,7 @@ const questions: Readonly<Record<string, () => unknown>> = {
   'read the history of a verdict': () =>
     handleReadHistory(database, oneModel, { ...question, part: 'VM-1', asOf: '2026-11-23' }),
   'read what is said of the platform': () => readSisters(database, [modelId.parse(1)], [1]),
-  'list the models of a part': () => handleListFittedModels(database, 'VM-1'),
+  'list the models of a part': () => handleListFittedModels(database, { part: 'VM-1', words: '', from: 0 }),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
   'find what a code stands for': () =>
