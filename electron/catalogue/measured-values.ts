@@ -51,6 +51,7 @@ const prefixPowers: Readonly<Record<string, number>> = {
   u: -6,
   μ: -6,
   m: -3,
+  c: -2,
   '': 0,
   k: 3,
   M: 6,
@@ -66,12 +67,16 @@ function unitFactor(from: string, to: string): number | undefined {
 /** `mm` and `kg` are m and g with a prefix; they stand here for those who write them in capitals. */
 const baseUnits = ['V', 'Hz', 'W', 'F', 'Ω', 'A', 'bar', 'Pa', 'm', 'mm', '°C', 'l', 'g', 'kg']
 
+/** 1 bar is 100 kPa (the same brochure, table 8 of its 8th edition); from memory. */
+const barPower = 5
+
 /** `nF` is F with -9. A word that is no unit with a prefix, such as `pins`, stands for itself. */
 function splitUnit(written: string): { readonly base: string; readonly power: number } {
   const unit = written.normalize('NFKC').replace(/ohms?$/i, 'Ω')
   for (const base of baseUnits) {
     const power = prefixPowers[unit.slice(0, unit.length - base.length)]
-    if (unit.endsWith(base) && power !== undefined) return { base, power }
+    if (unit.endsWith(base) && power !== undefined)
+      return base === 'bar' ? { base: 'Pa', power: power + barPower } : { base, power }
   }
   // Plates and keyboards disagree about capitals: 230v is 230 V. A prefix keeps its case, for m and M differ.
   const anyCase = baseUnits.find(base => base.toLowerCase() === unit.toLowerCase())

@@ -70,7 +70,6 @@ function rename(
 ): FitDecision {
   const { partId } = asked
   const instead = new Map(heard.statements.map((statement, at) => [statement, statements[at] ?? statement]))
-  const renamed = (said: readonly Statement[]) => said.map(statement => instead.get(statement) ?? statement)
   return {
     ...decision,
     current: decision.current === null ? null : partId,
@@ -79,8 +78,7 @@ function rename(
       ...answer,
       current: partId,
       chain: [partId],
-      statements: renamed(answer.statements),
-      forbiddenThere: renamed(answer.forbiddenThere),
+      statements: answer.statements.map(statement => instead.get(statement) ?? statement),
     })),
   }
 }

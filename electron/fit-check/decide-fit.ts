@@ -134,10 +134,10 @@ function distinctAnswers(alike: readonly AlikeModels[]): MetAnswer[] {
 }
 
 function nameAnswer(answer: KnownAnswer): string {
-  const { outcome, because, current, alsoNeeds, together, statements, forbiddenThere, disagreeing } = answer
+  const { outcome, because, current, alsoNeeds, together, statements, disagreeing } = answer
   const pieces = together.map(({ partId, quantity, from }) => `${partId} ${quantity} ${from}`)
-  const terms = [statements, forbiddenThere].map(all => all.map(said => said.termsId).join())
-  return [outcome, because, current, alsoNeeds, pieces, ...terms, disagreeing].join('\u0001')
+  const terms = statements.map(said => said.termsId)
+  return [outcome, because, current, alsoNeeds, pieces, terms, disagreeing].join('\u0001')
 }
 
 function askFor(choices: readonly ReadingChoice[], alike: readonly AlikeModels[]): AskedFor {

@@ -35,8 +35,6 @@ export interface KnownAnswer {
   readonly because: Because
   /** The statements that hold and carry a yes; for a no, those that forbid it or whose conditions fail. */
   readonly statements: readonly Statement[]
-  /** For a yes: the statements that forbid it in a position that they name, and nowhere else. */
-  readonly forbiddenThere: readonly Statement[]
   readonly disagreeing: readonly string[]
 }
 
@@ -70,7 +68,7 @@ export function decideWithAllReadings(dossier: PartDossier, appliance: KnownAppl
   const disagreeing = disagreeingAttributes(dossier, appliance, partId, said.because === 'listed-family')
   if (disagreeing.length === 0)
     return { ...answer, ...said, ...bought(dossier, { partId, heard, said, forReplacing: alsoNeeds }) }
-  return { ...answer, ...no('attribute-disagrees', said.statements), disagreeing }
+  return { ...answer, ...said, outcome: 'no', because: 'attribute-disagrees', alsoNeeds: [], disagreeing }
 }
 
 /** What must be bought besides a part that goes in, and what is replaced together with it. */
@@ -159,7 +157,7 @@ function sortStatements(
   }
 }
 
-type Weighed = Pick<KnownAnswer, 'outcome' | 'because' | 'statements' | 'forbiddenThere' | 'alsoNeeds'>
+type Weighed = Pick<KnownAnswer, 'outcome' | 'because' | 'statements' | 'alsoNeeds'>
 
 interface Besides {
   readonly family: FamilyFacts
@@ -173,10 +171,9 @@ function weigh(
 ): Weighed {
   if (forbidsEverywhere(own)) return no('excluded-part', own.excludes)
   const listed = outside(own.excludes, own.includes)
-  if (listed.length > 0) return yes('listed-part', listed, own.excludes)
+  if (listed.length > 0) return yes('listed-part', listed)
   const asReplaced = outside(own.excludes, replaced.includes)
-  if (asReplaced.length > 0)
-    return { ...yesAsReplaced(asReplaced, replaced.needs, neededAnyhow), forbiddenThere: own.excludes }
+  if (asReplaced.length > 0) return yesAsReplaced(asReplaced, replaced.needs, neededAnyhow)
   if (own.failing.length > 0) return no('conditions-fail', own.failing)
   return weighFamily(own, replaced, family, safetyDevice)
 }
@@ -188,10 +185,8 @@ function weighFamily(
   safetyDevice: boolean,
 ): Weighed {
   if (forbidsEverywhere(family)) return no('excluded-family', family.excludes)
-  const forbiddenThere = [...own.excludes, ...family.excludes]
-  const listed = outside(forbiddenThere, family.includes)
-  if (listed.length > 0)
-    return safetyDevice ? notListed(listed) : yes('listed-family', listed, forbiddenThere)
+  const listed = outside([...own.excludes, ...family.excludes], family.includes)
+  if (listed.length > 0) return safetyDevice ? notListed(listed) : yes('listed-family', listed)
   if (own.excludes.length > 0) return no('excluded-part', own.excludes)
   if (family.excludes.length > 0) return no('excluded-family', family.excludes)
   const failing = [...family.failing, ...replaced.failing]
@@ -224,33 +219,23 @@ function yesAsReplaced(
       one.all.length - other.all.length || (one.name < other.name ? -1 : one.name > other.name ? 1 : 0),
   )
   const statements = ways.map(({ statement }) => statement)
-  return { ...yes('listed-as-replaced', statements, []), alsoNeeds: ways[0]?.needed ?? [] }
+  return { ...yes('listed-as-replaced', statements), alsoNeeds: ways[0]?.needed ?? [] }
 }
 
-function yes(
-  because: Because,
-  statements: readonly Statement[],
-  forbiddenThere: readonly Statement[],
-): Weighed {
-  return { outcome: 'yes', because, statements, forbiddenThere, alsoNeeds: [] }
+function yes(because: Because, statements: readonly Statement[]): Weighed {
+  return { outcome: 'yes', because, statements, alsoNeeds: [] }
 }
 
 function no(because: Because, statements: readonly Statement[]): Weighed {
-  return { outcome: 'no', because, statements, forbiddenThere: [], alsoNeeds: [] }
+  return { outcome: 'no', because, statements, alsoNeeds: [] }
 }
 
 /** A safety device goes in only where its own number, or one it replaces, is listed: likeness is not enough. */
 function notListed(statements: readonly Statement[]): Weighed {
-  return { ...notSaid, because: 'safety-device-not-listed', statements }
+  return { outcome: 'no-record', because: 'safety-device-not-listed', statements, alsoNeeds: [] }
 }
 
-const notSaid: Weighed = {
-  outcome: 'no-record',
-  because: 'nothing-said',
-  statements: [],
-  forbiddenThere: [],
-  alsoNeeds: [],
-}
+const notSaid: Weighed = { outcome: 'no-record', because: 'nothing-said', statements: [], alsoNeeds: [] }
 
 function partAndFamily({ parts, families }: PartDossier, partId: PartId) {
   const part = parts.get(partId)

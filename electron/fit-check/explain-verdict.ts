@@ -67,8 +67,7 @@ function needsOfStep(
 function explainStatements(asked: Asked, { answers }: FitDecision): Why['statements'] {
   const { dossier, readings } = asked
   const open = ruleOutModels(dossier, asked.models, readings)
-  const all = answers.flatMap(({ statements, forbiddenThere }) => [...statements, ...forbiddenThere])
-  const weighed = new Map(all.map(said => [said.termsId, said]))
+  const weighed = new Map(answers.flatMap(({ statements }) => statements.map(said => [said.termsId, said])))
   return [...weighed.values()]
     .map(statement => ({
       says: statement.says,

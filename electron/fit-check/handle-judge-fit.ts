@@ -4,7 +4,6 @@ import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
 import { findPartByNumber, listNearestPartNumbers, type Part } from '../catalogue/part-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
-import { cautionPositions } from './caution-positions.ts'
 import { cautionsOfReading } from './caution-reading.ts'
 import { type ConfirmedDecision, confirmModel } from './confirm-model.ts'
 import { countPerAppliance } from './count-per-appliance.ts'
@@ -103,7 +102,6 @@ function wordAnswer(database: ReadableDatabase, judged: Judged): FitAnswer {
     askChosen: decision.askChosen,
     cautions: [
       ...cautionReturns(decision.verdict, recorded),
-      ...cautionPositions(decision),
       ...cautionsOfReading(open, models, readings),
       ...(family ? cautionsOfFamily(family) : []),
     ],

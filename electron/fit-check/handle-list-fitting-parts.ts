@@ -4,7 +4,6 @@ import type { PlateReadings } from '../../shared-schemas/plate-reading.ts'
 import { type Offer, readLowestOffers } from '../catalogue/offer-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { OpenModels } from '../model-lookup/open-models.ts'
-import { cautionPositions } from './caution-positions.ts'
 import { confirmModel } from './confirm-model.ts'
 import { countPerAppliance, positionsOf } from './count-per-appliance.ts'
 import { decideAlike } from './decide-alike.ts'
@@ -145,7 +144,7 @@ function judgePart(
     askChosen: decision.askChosen,
     alsoNeeds: [...decision.alsoNeeds],
     supersededBy: isSuperseded ? (dossier.parts.get(last)?.partNumber ?? null) : null,
-    cautions: [...cautionReturns(decision.verdict, recorded), ...cautionPositions(decision)],
+    cautions: cautionReturns(decision.verdict, recorded),
     onHand: [...(stock.get(partId) ?? [])],
     price: offers.get(partId) ?? null,
   }

@@ -76,19 +76,11 @@ function wordMetAnswer({ parts, families }: PartDossier, answer: MetAnswer, open
     const text = `Nothing is said of ${part.partNumber} or of ${family.name} for ${open > 1 ? 'these models' : 'this model'}${ofWhich}.`
     return [{ code: answer.because, text, source: null }]
   }
-  const words = { part, family, parts }
-  return [
-    ...answer.statements.map(statement => ({
-      code: answer.because as string,
-      text: `${wordStatement(statement, answer, words)}${ofWhich}.`,
-      source: statement.source,
-    })),
-    ...answer.forbiddenThere.map(statement => ({
-      code: 'excluded-position',
-      text: `${nameSubject(statement, words)}: must not be used in position ${statement.position}${ofWhich}.`,
-      source: statement.source,
-    })),
-  ]
+  return answer.statements.map(statement => ({
+    code: answer.because,
+    text: `${wordStatement(statement, answer, { part, family, parts })}${ofWhich}.`,
+    source: statement.source,
+  }))
 }
 
 interface Words {
@@ -100,11 +92,10 @@ interface Words {
 function wordStatement(
   statement: Statement,
   { because, alsoNeeds: all, together }: KnownAnswer,
-  words: Words,
+  { part, family, parts }: Words,
 ): string {
-  const { part, family } = words
   const alsoNeeds = needsOfReplacing(all, together)
-  const subject = nameSubject(statement, words)
+  const subject = statement.partId === null ? family.name : (parts.get(statement.partId)?.partNumber ?? '')
   const conditions = wordConditions(statement)
   const when = conditions.length > 0 ? `, ${conditions.join(', ')}` : ''
   switch (because) {
@@ -124,10 +115,6 @@ function wordStatement(
     case 'nothing-said':
       return `Nothing is said of ${subject} for this model`
   }
-}
-
-function nameSubject({ partId }: Statement, { family, parts }: Words): string {
-  return partId === null ? family.name : (parts.get(partId)?.partNumber ?? '')
 }
 
 /** What a statement asks besides the model: `made 2014-06 on`, `serial 4000 to 4999`, `position left`. */

@@ -1,6 +1,5 @@
 import type { Caution } from '../../shared-schemas/fit-check.ts'
 import type { OrderFlag } from '../../shared-schemas/order-check.ts'
-import { cautionPositions } from '../fit-check/caution-positions.ts'
 import { cautionsOfReading } from '../fit-check/caution-reading.ts'
 import { cautionsOfFamily } from '../fit-check/hazard-cautions.ts'
 import type { JudgedPart } from '../fit-check/judge-many.ts'
@@ -15,11 +14,8 @@ export function flagCautions({ dossier, judged, current, records }: LineFacts): 
   const family = dossier.families.get(supplied.familyId)
   const ofReading = judged === undefined ? [] : cautionsOfReading(judged.open, judged.models, judged.readings)
   const ofReturns = judged === undefined ? [] : returnsOf(judged, records)
-  const ofPositions = judged === undefined ? [] : cautionPositions(judged.decision)
   const ofFamily = family === undefined ? [] : cautionsOfFamily(family)
-  return [...ofReturns, ...ofPositions, ...ofReading, ...ofFamily].map(({ code, text }) =>
-    flagNamed(code, text),
-  )
+  return [...ofReturns, ...ofReading, ...ofFamily].map(({ code, text }) => flagNamed(code, text))
 }
 
 function returnsOf({ partId, models, decision }: JudgedPart, records: LineFacts['records']): Caution[] {

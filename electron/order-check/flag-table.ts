@@ -55,7 +55,6 @@ export const flagTable = {
 
   // What does not go together between the plate and the catalogue makes the model number itself doubtful.
   'wrong-fit-returned': caution,
-  'not-in-position': caution,
   'read-as': caution,
   'made-outside': caution,
   'serial-date-differs': caution,

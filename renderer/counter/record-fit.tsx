@@ -8,7 +8,6 @@ import {
   findCorrection,
   findMissing,
   listChoices,
-  listPlaces,
   type Told,
   tellOf,
   wordsAsked,
@@ -72,13 +71,7 @@ function RecordForm({ answer, onDone }: RecordFormProps) {
   // What a correction refuses was hardly fitted: most likely the correction itself is what is wrong.
   const becameFirst =
     answer.verdict === 'does-not-fit' && correction !== undefined ? 'withdrawn' : 'confirmed'
-  const [told, setTold] = useState<Told>({
-    became: becameFirst,
-    job: '',
-    words: '',
-    place: '',
-    initials: '',
-  })
+  const [told, setTold] = useState<Told>({ became: becameFirst, job: '', words: '', initials: '' })
   const [missing, setMissing] = useState<string>()
   const client = useQueryClient()
   // Every verdict on the part may carry one caution more or less now.
@@ -120,14 +113,7 @@ function RecordForm({ answer, onDone }: RecordFormProps) {
         ))}
       </fieldset>
       {told.became === 'excluded' && (
-        <p>
-          Corrects the catalogue: from now on{' '}
-          {told.place === '' ? 'the verdict is “Does not fit”' : `it is refused in the place “${told.place}”`}
-          , whatever a supplier lists.
-        </p>
-      )}
-      {told.became === 'excluded' && (
-        <PlaceChoice places={listPlaces(answer)} chosen={told.place} onChoose={place => change({ place })} />
+        <p>Corrects the catalogue: from now on the verdict is “Does not fit”, whatever a supplier lists.</p>
       )}
       {told.became === 'withdrawn' && correction !== undefined && (
         <p>
@@ -166,31 +152,6 @@ function RecordForm({ answer, onDone }: RecordFormProps) {
         </p>
       )}
     </form>
-  )
-}
-
-interface PlaceChoiceProps {
-  readonly places: readonly string[]
-  readonly chosen: string
-  readonly onChoose: (place: string) => void
-}
-
-/** An upper arm may be right where the lower one is not: only the lower place is corrected then. */
-function PlaceChoice({ places, chosen, onChoose }: PlaceChoiceProps) {
-  const id = useId()
-  if (places.length === 0) return null
-  return (
-    <>
-      <label htmlFor={id}>It must not go into</label>
-      <select id={id} className="text-field" value={chosen} onChange={event => onChoose(event.target.value)}>
-        <option value="">any place of this model</option>
-        {places.map(place => (
-          <option key={place} value={place}>
-            {place} only
-          </option>
-        ))}
-      </select>
-    </>
   )
 }
 

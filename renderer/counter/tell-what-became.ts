@@ -25,8 +25,6 @@ export interface Told {
   readonly job: string
   /** Why it did not fit or must not, how the return was settled, or why the correction is withdrawn. */
   readonly words: string
-  /** Where alone it must not go; empty means nowhere in the appliance. */
-  readonly place: string
   readonly initials: string
 }
 
@@ -41,13 +39,6 @@ export function listChoices(answer: FitAnswer): readonly Became[] {
     'excluded',
     ...(isCorrected ? (['withdrawn'] as const) : []),
   ]
-}
-
-/** The places of the appliance that the part is listed for, where there is more than one to tell apart. */
-export function listPlaces({ why }: FitAnswer): readonly string[] {
-  const listed = (why?.statements ?? []).filter(({ says }) => says === 'includes')
-  const places = new Set(listed.flatMap(({ position }) => position ?? []))
-  return places.size > 1 ? [...places].sort() : []
 }
 
 export interface StandingCorrection {
@@ -80,7 +71,7 @@ const wordsMissing: Readonly<Record<Exclude<Became, 'confirmed'>, string>> = {
 /** Records it: of the model and the number that the verdict is about, or of its newest return that waits. */
 export async function tellOf(
   answer: FitAnswer,
-  { became, job, words, place, initials }: Told,
+  { became, job, words, initials }: Told,
   tell: typeof ask,
 ): Promise<void> {
   const { model, part, cautions } = answer
@@ -97,10 +88,8 @@ export async function tellOf(
   else if (became === 'wrong-fit') {
     const onJob = job.trim() === '' ? {} : { job }
     await tell('fit-check.record-fit', { ...about, ...onJob, kind: became, reason: words })
-  } else if (became === 'excluded') {
-    const onlyThere = place === '' ? {} : { position: place }
-    await tell('fit-check.add-exclusion', { ...about, ...onlyThere, reason: words })
-  } else {
+  } else if (became === 'excluded') await tell('fit-check.add-exclusion', { ...about, reason: words })
+  else {
     const correction = findCorrection(answer)
     // Somebody else was quicker, and the card has been asked anew meanwhile.
     if (correction === undefined)

@@ -42,7 +42,6 @@ function aPossibility({ shows, sold }: OpenWay): Possibility {
       together: [],
       because: 'listed-part',
       statements: [],
-      forbiddenThere: [],
       disagreeing: [],
     },
   }

@@ -56,6 +56,23 @@ DEALER,0048-0121,D1,11.25,10,5,10
   'opening_stock.csv': 'location,part_number,quantity,bin\nshop,0048-0121,5,A1\nvan-1,1E5,2,\n',
   'usage.csv': 'date,location,part_number,quantity,job\n2026-01-05,van-1,1E5,1,J1\n2026-01-06,shop,1E5,2,\n',
   'van_lists.csv': 'van,family,part_number,level\nvan-1,,1E5,2\nvan-1,drain-pump,,1\n',
+  'faults.csv': `appliance_type,symptom,also_said,cause,ends_in,licensed_for,families,weight,advice,source
+washer,does not drain,water stays in|pump hums,pump worn,part,,drain-pump,30,Clean the filter first,common practice
+washer,does not drain,,filter blocked,no-part,,,60,Clean it and show how,common practice
+washer,does not drain,,waits with water on purpose,normal,,,5,Turn the spin on,common practice
+`,
+  'fault_checks.csv': `appliance_type,check,symptoms,how,measure,expected,tolerance,outcomes,minutes,tools,hazards,competence,source
+washer,open the filter,,Open the filter and look,,,,clear=0.9|blocked=0.1,6,tray|towel,water|sharp,anyone,common practice
+washer,pump coil,does not drain,Measure across the coil,resistance,160..220 Ω,,within=0.94|low=0.02|high=0.02|open=0.02,8,meter,mains,repairer,
+`,
+  'fault_outcomes.csv': `appliance_type,check,cause,outcomes
+washer,open the filter,filter blocked,clear=0.05|blocked=0.95
+washer,pump coil,pump worn,within=0.5|low=0.1|high=0.1|open=0.3
+`,
+  'fitting_notes.csv': `stage,note,families,source
+fitting,Seat the seal dry and check it all round.,drain-pump|door-lock,common practice
+test,Watch the first run for leaks.,drain-pump,
+`,
   'jobs.csv': `job,date,van,brand,model_number,symptom,families_needed,finished_first_visit
 J1,2026-01-05,van-1,Brennick,4821-07,door stays open,door-lock,yes
 J2,2026-01-06,,,,,,

@@ -342,7 +342,7 @@ export const explainedSurvivors: readonly ExplainedSurvivor[] = [
   },
   {
     file: 'electron/fit-check/decide-fit.ts',
-    text: "return [outcome, because, current, alsoNeeds, pieces, ...terms, disagreeing].join('\\u0001')",
+    text: "return [outcome, because, current, alsoNeeds, pieces, terms, disagreeing].join('\\u0001')",
     original: "'\\u0001'",
     becomes: ['""'],
     why: 'Not noticed: two answers would have to run together alike, such as part 1 needing 23 and part 12 needing 3.',
@@ -356,7 +356,7 @@ export const explainedSurvivors: readonly ExplainedSurvivor[] = [
   },
   {
     file: 'electron/fit-check/decide-with-all-readings.ts',
-    text: "return { ...yes('listed-as-replaced', statements, []), alsoNeeds: ways[0]?.needed ?? [] }",
+    text: "return { ...yes('listed-as-replaced', statements), alsoNeeds: ways[0]?.needed ?? [] }",
     original: '[]',
     becomes: ['["Stryker was here"]'],
     why: 'There is one way at least; the types cannot say so.',
@@ -391,7 +391,7 @@ export const explainedSurvivors: readonly ExplainedSurvivor[] = [
   },
   {
     file: 'electron/fit-check/decide-with-all-readings.ts',
-    text: 'alsoNeeds: [],',
+    text: "const notSaid: Weighed = { outcome: 'no-record', because: 'nothing-said', statements: [], alsoNeeds: [] }",
     original: '[]',
     becomes: ['["Stryker was here"]'],
     why: 'What is needed besides is dropped for anything but a yes.',
@@ -412,14 +412,21 @@ export const explainedSurvivors: readonly ExplainedSurvivor[] = [
   },
   {
     file: 'electron/fit-check/decide-with-all-readings.ts',
-    text: "return { ...yes('listed-as-replaced', statements, []), alsoNeeds: ways[0]?.needed ?? [] }",
+    text: "return { ...yes('listed-as-replaced', statements), alsoNeeds: ways[0]?.needed ?? [] }",
     original: 'ways[0]?.needed',
     becomes: ['ways[0].needed'],
     why: 'There is one way at least; the types cannot say so.',
   },
   {
     file: 'electron/fit-check/decide-with-all-readings.ts',
-    text: "return { outcome: 'no', because, statements, forbiddenThere: [], alsoNeeds: [] }",
+    text: "return { outcome: 'no', because, statements, alsoNeeds: [] }",
+    original: '[]',
+    becomes: ['["Stryker was here"]'],
+    why: 'What is needed besides is dropped for anything but a yes.',
+  },
+  {
+    file: 'electron/fit-check/decide-with-all-readings.ts',
+    text: "return { outcome: 'no-record', because: 'safety-device-not-listed', statements, alsoNeeds: [] }",
     original: '[]',
     becomes: ['["Stryker was here"]'],
     why: 'What is needed besides is dropped for anything but a yes.',

@@ -4,7 +4,11 @@ import { brandsFile } from './brands-file.ts'
 import { crossReferencesFile } from './cross-references-file.ts'
 import { dateCodesFile } from './date-codes-file.ts'
 import { familiesFile } from './families-file.ts'
+import { faultChecksFile } from './fault-checks-file.ts'
+import { faultOutcomesFile } from './fault-outcomes-file.ts'
+import { faultsFile } from './faults-file.ts'
 import { fitmentsFile } from './fitments-file.ts'
+import { fittingNotesFile } from './fitting-notes-file.ts'
 import { jobsFile } from './jobs-file.ts'
 import { kitsFile } from './kits-file.ts'
 import { locationsFile } from './locations-file.ts'
@@ -42,4 +46,8 @@ export const catalogueFiles: readonly CatalogueFile[] = [
   usageFile,
   vanListsFile,
   jobsFile,
+  faultsFile,
+  faultChecksFile,
+  faultOutcomesFile,
+  fittingNotesFile,
 ]

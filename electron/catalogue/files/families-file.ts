@@ -1,30 +1,11 @@
 import { z } from 'zod'
+import { hazard } from '../../../shared-schemas/hazards.ts'
 import { defineFile } from '../loading/catalogue-file.ts'
-import { list, text, word, yesNoOrUnknown } from '../loading/cells.ts'
+import { list, listOf, text, word, yesNoOrUnknown } from '../loading/cells.ts'
 import { KeyedRows } from '../loading/keyed-rows.ts'
 import { upsert } from '../loading/upsert.ts'
 
-const hazards = [
-  'mains',
-  'stored-charge',
-  'gas',
-  'sealed-refrigerant',
-  'microwave-hv',
-  'fixed-wiring',
-  'water',
-  'hot',
-  'sharp',
-  'moving',
-]
-
-const hazardList = list.superRefine((named, context) => {
-  const stranger = named.find(hazard => !hazards.includes(hazard))
-  if (stranger !== undefined)
-    context.addIssue({
-      code: 'custom',
-      message: `“${stranger}” is no hazard known here: write ${hazards.join(', ')}, with a | between two`,
-    })
-})
+const hazardList = listOf('hazard', ...hazard.options)
 
 export const familiesFile = defineFile({
   name: 'families.csv',

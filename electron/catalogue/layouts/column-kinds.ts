@@ -1,3 +1,5 @@
+import { measures } from '../expected-reading.ts'
+
 /** What a column of ours holds, as far as it matters to who matches a supplier's file. */
 export type ColumnKind =
   | { readonly holds: 'text' | 'number' | 'date' }
@@ -7,11 +9,17 @@ export type ColumnKind =
 const kinds: Readonly<Record<string, ColumnKind>> = {
   'parts.csv/kind': { holds: 'words', takes: ['genuine', 'pattern'] },
   'locations.csv/kind': { holds: 'words', takes: ['shop', 'van', 'quarantine'] },
+  'fault_checks.csv/tolerance': { holds: 'text' },
   says: { holds: 'words', takes: ['includes', 'excludes'] },
   way: { holds: 'words', takes: ['one', 'both'] },
   rule: { holds: 'words', takes: ['equal', 'within', 'at-least', 'at-most', 'covers'] },
   safety_device: { holds: 'words', takes: ['yes', 'no'] },
   finished_first_visit: { holds: 'words', takes: ['yes', 'no'] },
+  ends_in: { holds: 'words', takes: ['part', 'no-part', 'normal', 'licensed'] },
+  licensed_for: { holds: 'words', takes: ['gas', 'sealed-refrigerant', 'microwave-hv', 'fixed-wiring'] },
+  competence: { holds: 'words', takes: ['anyone', 'repairer', 'live-testing'] },
+  stage: { holds: 'words', takes: ['before', 'fitting', 'test'] },
+  measure: { holds: 'words', takes: measures },
   made_from: { holds: 'date' },
   made_to: { holds: 'date' },
   date: { holds: 'date' },
@@ -25,6 +33,8 @@ const kinds: Readonly<Record<string, ColumnKind>> = {
   pack: { holds: 'number' },
   minimum: { holds: 'number' },
   level: { holds: 'number' },
+  weight: { holds: 'number' },
+  minutes: { holds: 'number' },
   lead_days: { holds: 'number' },
 }
 

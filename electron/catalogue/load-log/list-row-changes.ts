@@ -78,6 +78,9 @@ const namedBy: Partial<Record<RecordedTable, readonly string[]>> = {
   supersession: ['old_part_id', 'new_part_id'],
   supersession_need: ['part_id'],
   van_list: ['location_id', 'family_id', 'part_id'],
+  fault: ['appliance_type', 'symptom', 'cause'],
+  fault_check: ['appliance_type', 'check_name'],
+  fitting_note: ['stage', 'note'],
 }
 
 /** By the end of a column's name, where the name of what it refers to stands. */
@@ -88,6 +91,9 @@ const referred = [
   ['part_id', 'part', 'part_number'],
   ['supplier_id', 'supplier', 'supplier'],
   ['location_id', 'location', 'location'],
+  ['fault_id', 'fault', 'cause'],
+  ['fault_check_id', 'fault_check', 'check_name'],
+  ['fitting_note_id', 'fitting_note', 'note'],
 ] as const
 
 class RowWords {

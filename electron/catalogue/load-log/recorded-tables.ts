@@ -29,6 +29,14 @@ export const recordedTables = [
   'van_list',
   'job',
   'job_family',
+  'fault',
+  'fault_family',
+  'fault_check',
+  'fault_check_hazard',
+  'fault_check_outcome',
+  'fault_outcome',
+  'fitting_note',
+  'fitting_note_family',
 ] as const
 
 export type RecordedTable = (typeof recordedTables)[number]

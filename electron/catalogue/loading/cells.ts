@@ -75,6 +75,10 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(...wor
   })
 }
 
+export function oneOfOrUnknown<const Words extends readonly [string, ...string[]]>(...words: Words) {
+  return unlessEmpty(oneOf(...words))
+}
+
 export const yesOrNo = oneOf('yes', 'no').transform(answer => answer === 'yes')
 
 export const yesNoOrUnknown = unlessEmpty(yesOrNo)
@@ -88,6 +92,20 @@ export const list = z.string().transform(cell => [
       .filter(entry => entry !== ''),
   ),
 ])
+
+/** Words with a `|` between them, each one of these. */
+export function listOf<const Word extends string>(what: string, ...words: readonly Word[]) {
+  return list.transform((named, context): Word[] => {
+    const isKnown = (one: string): one is Word => (words as readonly string[]).includes(one)
+    const stranger = named.find(one => !isKnown(one))
+    if (stranger !== undefined)
+      context.addIssue({
+        code: 'custom',
+        message: `“${stranger}” is no ${what} known here: write ${words.join(', ')}, with a | between two`,
+      })
+    return named.filter(isKnown)
+  })
+}
 
 /** Digits, their separators dropped, with the check digit right. */
 export const gtinOrUnknown = unlessEmpty(

@@ -445,11 +445,6 @@ describe('what cannot be read is refused and changes nothing', () => {
       { ...smallCatalogue, 'prices.csv': 'a' },
       { code: 'file-not-of-catalogue', file: expect.stringContaining('prices.csv') },
     ],
-    [
-      'a file of the fault guide, which this version cannot read',
-      { ...smallCatalogue, 'faults.csv': 'symptom' },
-      { code: 'file-not-of-catalogue', file: expect.stringContaining('faults.csv') },
-    ],
     ['an empty file', { 'brands.csv': '' }, { code: 'wrong-header', missing: ['brand'] }],
     [
       'a missing column that is needed',

@@ -58,33 +58,6 @@ describe('an appliance of which everything is known gets one answer, with what d
       { outcome: 'no', because: 'excluded-part' },
     ],
     [
-      'a place of the part is forbidden and another allowed: it goes there, and not where it is forbidden',
-      aDossier({
-        statements: [
-          aStatement(1, { part: 1, says: 'excludes', position: 'left' }),
-          aStatement(2, { part: 1, position: 'right' }),
-        ],
-      }),
-      undefined,
-      { outcome: 'yes', because: 'listed-part', forbiddenThere: [{ position: 'left' }] },
-    ],
-    [
-      'a place of the part that the family is allowed in is forbidden to the part',
-      aDossier({
-        statements: [
-          aStatement(1, { part: 1, says: 'excludes', position: 'left' }),
-          aStatement(2, { says: 'excludes', position: 'upper' }),
-          aStatement(3),
-        ],
-      }),
-      undefined,
-      {
-        outcome: 'yes',
-        because: 'listed-family',
-        forbiddenThere: [{ position: 'left' }, { position: 'upper' }],
-      },
-    ],
-    [
       'a place of the family is forbidden and no other allowed',
       aDossier({ statements: [aStatement(1, { says: 'excludes', position: 'left' })] }),
       undefined,

@@ -1,9 +1,8 @@
 import { expect, test } from 'vitest'
-import { findMissing, listPlaces, type Told, tellOf } from '../../../renderer/counter/tell-what-became.ts'
-import type { FitAnswer } from '../../../shared-schemas/fit-check.ts'
+import { findMissing, type Told } from '../../../renderer/counter/tell-what-became.ts'
 
 const check = (told: Partial<Told>, missing: RegExp | undefined) => {
-  const found = findMissing({ became: 'confirmed', job: '', words: '', place: '', initials: 'AB', ...told })
+  const found = findMissing({ became: 'confirmed', job: '', words: '', initials: 'AB', ...told })
   if (missing === undefined) expect(found).toBeUndefined()
   else expect(found).toMatch(missing)
 }
@@ -26,39 +25,3 @@ test.each<[string, Partial<Told>, RegExp | undefined]>([
   ['initials that are a number', { job: 'J1', initials: '12' }, /Sign with your initials/],
   ['blanks round initials', { job: 'J1', initials: ' cd ' }, undefined],
 ])('%s', (_title, told, missing) => check(told, missing))
-
-const statement = (says: 'includes' | 'excludes', position: string | null) => ({ says, position })
-
-const placesOf = (...statements: ReturnType<typeof statement>[]) =>
-  listPlaces({ why: { statements } } as unknown as FitAnswer)
-
-test('places are told apart where the part is listed for several', () => {
-  expect(placesOf(statement('includes', 'upper'), statement('includes', 'lower'))).toEqual(['lower', 'upper'])
-})
-
-test('one place, none, or one that is only forbidden leaves nothing to choose', () => {
-  expect(placesOf(statement('includes', 'upper'), statement('includes', null))).toEqual([])
-  expect(placesOf(statement('includes', 'upper'), statement('excludes', 'lower'))).toEqual([])
-  expect(listPlaces({ why: null } as unknown as FitAnswer)).toEqual([])
-})
-
-test.each([
-  ['a correction of one place names it', 'lower', { position: 'lower' }],
-  ['a correction of the whole model names none', '', {}],
-])('%s', async (_title, place, named) => {
-  const asked: unknown[] = []
-  const answer = {
-    model: { brand: 'Ostrel', modelNumber: 'ODW1' },
-    part: { partNumber: '77' },
-    cautions: [],
-  } as unknown as FitAnswer
-  const told: Told = { became: 'excluded', job: '', words: 'fouls the sump', place, initials: 'AB' }
-  const tell = (async (...given: unknown[]) => asked.push(given)) as unknown as Parameters<typeof tellOf>[2]
-  await tellOf(answer, told, tell)
-  expect(asked).toEqual([
-    [
-      'fit-check.add-exclusion',
-      { model: 'ODW1', brand: 'Ostrel', part: '77', initials: 'AB', ...named, reason: 'fouls the sump' },
-    ],
-  ])
-})
