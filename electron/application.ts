@@ -18,7 +18,8 @@ import { checkOrder } from './order-check/check-order.ts'
 import type { ToldOfParts } from './order-check/gather-line-facts.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
 import { orderSheetsHandlers } from './order-sheets/handlers.ts'
-import { readOpenOrders } from './order-sheets/on-order-queries.ts'
+import { readOnOrder, readOpenOrders } from './order-sheets/on-order-queries.ts'
+import { reorderHandlers } from './reorder/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
@@ -156,6 +157,12 @@ function openShop(surroundings: Surroundings): OpenShop {
         recordWrongFit: told =>
           handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'wrong-fit', ...told })
             .recordId,
+      }),
+      ...reorderHandlers({
+        ...shop,
+        readOnOrder: () => readOnOrder(database),
+        // Order sheets do not tell yet how long their deliveries took.
+        readLeadTimes: () => new Map(),
       }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),

@@ -47,6 +47,7 @@ import {
   reverseMovement,
   setBin,
 } from './stock-ledger.ts'
+import { listLevels } from './stock-levels.ts'
 import {
   listLayouts,
   previewFile,
@@ -142,6 +143,7 @@ export const requests = [
   sendSheet,
   cancelSheet,
   listOnOrder,
+  listLevels,
   verifyDatabase,
   backUpDatabase,
 ] as const

@@ -11,6 +11,7 @@ import { stockCounts } from './0010-stock-counts.ts'
 import { partCodes } from './0011-part-codes.ts'
 import { orderSheets } from './0012-order-sheets.ts'
 import { jobsAndReturns } from './0013-jobs-and-returns.ts'
+import { reorderSettings } from './0014-reorder-settings.ts'
 import { faultGuide } from './0016-fault-guide.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
@@ -28,5 +29,6 @@ export const migrations: readonly string[] = [
   partCodes,
   orderSheets,
   jobsAndReturns,
+  reorderSettings,
   faultGuide,
 ]

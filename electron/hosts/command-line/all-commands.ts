@@ -6,6 +6,7 @@ import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
 import { layouts } from './layouts-command.ts'
+import { levels } from './levels-command.ts'
 import { load } from './load-command.ts'
 import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
@@ -28,6 +29,7 @@ export const commands: readonly Command[] = [
   onhand,
   count,
   topup,
+  levels,
   backup,
   restore,
   verify,
