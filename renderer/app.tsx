@@ -1,5 +1,6 @@
 import { Activity } from 'react'
 import { CounterScreen } from './counter/counter-screen.tsx'
+import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
 import { ShelvesScreen } from './shelves/shelves-screen.tsx'
@@ -36,6 +37,11 @@ function Screens() {
       {shown.has('Shelves') && (
         <Activity mode={modeOf('Shelves')}>
           <ShelvesScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Jobs') && (
+        <Activity mode={modeOf('Jobs')}>
+          <JobsScreen screens={screens} />
         </Activity>
       )}
       {shown.has('Vans') && (

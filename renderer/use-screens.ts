@@ -12,6 +12,7 @@ const shortcuts = {
   'Order check': 'F4',
   Shelves: 'Alt+S',
   Vans: 'Alt+V',
+  Jobs: 'Alt+J',
   Lists: 'Alt+L',
 } as const
 

@@ -20,6 +20,8 @@ export interface ScanUses {
   readonly onPart: (part: FoundPart) => Promise<string> | string
   readonly onLocation: (location: FoundLocation) => Promise<string> | string
   readonly onUndo: () => Promise<string> | string
+  /** For a code that stands for no part and no location: the line of what it is on this screen, if it is anything. */
+  readonly onUnknown?: (code: string) => Promise<string | undefined>
 }
 
 /** Takes scans one after the other, in the order in which they came, however fast. */
@@ -59,12 +61,15 @@ async function noteFound(code: string, found: FoundCode, uses: ScanUses): Promis
       return noteUndo(uses)
     case 'misread':
       return { sound: 'refused', text: wordMisread(code, found.why), unknown: null }
-    case 'unknown':
+    case 'unknown': {
+      const text = await uses.onUnknown?.(code)
+      if (text !== undefined) return { sound: 'taken', text, unknown: null }
       return {
         sound: 'refused',
         text: `Nothing here has the code ${showCode(code)}.`,
         unknown: { code, packOf: found.packOf },
       }
+    }
   }
 }
 
