@@ -49,7 +49,9 @@ function Need({ need, job, jobs }: JobNeedsProps & { readonly need: JobNeed }) {
           </button>
         )}
       </p>
-      {!isMet && found !== undefined && <FittingPlaces found={found} only={partNumber} job={job} jobs={jobs} />}
+      {!isMet && found !== undefined && (
+        <FittingPlaces found={found} only={partNumber} job={job} jobs={jobs} />
+      )}
       {!isMet && job.models !== null && fitting.data !== undefined && found === undefined && (
         <p className="quiet">The catalogue lists no {familyName.toLowerCase()} for this appliance.</p>
       )}

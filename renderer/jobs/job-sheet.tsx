@@ -34,9 +34,11 @@ export function JobSheet({ job }: { readonly job: Job }) {
         </Fact>
         <Fact name="Customer's reference">{job.customer ?? '____________'}</Fact>
       </dl>
-      <p className="job-sheet__caution">
-        {hazardWords.mains} {hazardWords.water}
-      </p>
+      <ul className="job-sheet__caution">
+        {listCautions(job).map(text => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
       <table className="stock-table">
         <thead>
           <tr>
@@ -102,6 +104,12 @@ const readings = [
   'Run watched; leaks looked for',
   'Other',
 ]
+
+/** What is minded on any appliance, and what the parts of this job say besides. */
+function listCautions({ parts }: Job): string[] {
+  const ofParts = parts.flatMap(({ cautions }) => cautions.map(({ text }) => text))
+  return [...new Set([hazardWords.mains ?? '', hazardWords.water ?? '', ...ofParts])]
+}
 
 function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }) {
   return (
