@@ -18,8 +18,10 @@ import { checkOrder } from './order-check/check-order.ts'
 import type { ToldOfParts } from './order-check/gather-line-facts.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
 import { orderSheetsHandlers } from './order-sheets/handlers.ts'
-import { readOnOrder, readOpenOrders } from './order-sheets/on-order-queries.ts'
+import { readNotSent, readOnOrder, readOpenOrders } from './order-sheets/on-order-queries.ts'
 import { reorderHandlers } from './reorder/handlers.ts'
+import type { PlanningShop } from './reorder/plan-stock.ts'
+import { proposalHandlers } from './reorder/proposal/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
@@ -100,7 +102,7 @@ export function openApplication(surroundings: Surroundings): Application {
 }
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
-const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets|jobs|returns)\./
+const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets|proposal|jobs|returns)\./
 /** A load is over when its models can be found at once. */
 const mayBringModels = /^catalogue\.(?:load|undo)/
 
@@ -128,6 +130,12 @@ function openShop(surroundings: Surroundings): OpenShop {
     readUsableStock: partIds => readUsableStock(database, partIds),
     readLastPaid: partIds => readLastPaid(database, partIds),
     readOpenOrders: partIds => readOpenOrders(database, partIds),
+  }
+  const planning: PlanningShop = {
+    ...shop,
+    readOnOrder: () => readOnOrder(database),
+    // Order sheets do not tell yet how long their deliveries took.
+    readLeadTimes: () => new Map(),
   }
   return {
     database,
@@ -158,11 +166,12 @@ function openShop(surroundings: Surroundings): OpenShop {
           handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'wrong-fit', ...told })
             .recordId,
       }),
-      ...reorderHandlers({
-        ...shop,
-        readOnOrder: () => readOnOrder(database),
-        // Order sheets do not tell yet how long their deliveries took.
-        readLeadTimes: () => new Map(),
+      ...reorderHandlers(planning),
+      ...proposalHandlers({
+        ...planning,
+        database,
+        readOnSheets: () => readNotSent(database),
+        checkOrder: order => checkOrder(database, told, order).checked,
       }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),

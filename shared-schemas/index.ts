@@ -31,6 +31,14 @@ import {
   reopenSheet,
   sendSheet,
 } from './order-sheets.ts'
+import {
+  changeSettings,
+  explainPart,
+  makeProposal,
+  preferSupplier,
+  readSettings,
+  weighOrder,
+} from './proposal.ts'
 import { decideReturn, listReturns, takeReturn } from './returns.ts'
 import {
   attachCode,
@@ -144,6 +152,12 @@ export const requests = [
   cancelSheet,
   listOnOrder,
   listLevels,
+  makeProposal,
+  explainPart,
+  weighOrder,
+  readSettings,
+  changeSettings,
+  preferSupplier,
   verifyDatabase,
   backUpDatabase,
 ] as const

@@ -66,3 +66,13 @@ export function readOnOrder(database: ReadableDatabase): ReadonlyMap<PartId, num
     pieces.set(due.partId, (pieces.get(due.partId) ?? 0) + due.quantity)
   return pieces
 }
+
+/** For the reorder: pieces of each part on sheets that are drafted or checked, and that nobody was asked for yet. */
+export function readNotSent(database: ReadableDatabase): ReadonlyMap<number, number> {
+  return new Map(
+    database.tuples<[number, number]>(
+      `SELECT part_id, sum(quantity) FROM order_sheet JOIN order_sheet_line USING (order_sheet_id)
+       WHERE stage IN ('draft', 'checked') GROUP BY part_id`,
+    ),
+  )
+}

@@ -12,6 +12,7 @@ import { partCodes } from './0011-part-codes.ts'
 import { orderSheets } from './0012-order-sheets.ts'
 import { jobsAndReturns } from './0013-jobs-and-returns.ts'
 import { reorderSettings } from './0014-reorder-settings.ts'
+import { orderBuilding } from './0015-order-building.ts'
 import { faultGuide } from './0016-fault-guide.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
@@ -31,4 +32,5 @@ export const migrations: readonly string[] = [
   jobsAndReturns,
   reorderSettings,
   faultGuide,
+  orderBuilding,
 ]
