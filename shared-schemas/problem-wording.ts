@@ -27,6 +27,10 @@ export function wordProblem(problem: Problem): string {
         : `${problem.recordId} records a part that fitted: there is nothing to settle. Name the record of a wrong-fit return.`
     case 'correction-not-standing':
       return `No correction “${problem.source}” of ${problem.part} stands in this model: it was withdrawn already, or never made there. Open the history to see which corrections there were.`
+    case 'reading-unreadable':
+      return wordUnreadable(problem)
+    case 'reading-needs-more':
+      return `${problem.check} cannot be judged yet: ${missingFacts[problem.missing]}`
     case 'location-not-found':
       return `No location is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load locations.csv first'}.`
     case 'no-such-movement':
@@ -194,6 +198,35 @@ const doneToSheet: Record<Extract<Problem, { code: 'sheet-state-forbids' }>['act
   receive: 'received against',
   close: 'closed line by line',
   cancel: 'cancelled',
+}
+
+function wordUnreadable({ check, typed, measure }: Extract<Problem, { code: 'reading-unreadable' }>): string {
+  if (measure === null) return `${check} measures nothing. Answer with one of its outcomes.`
+  const example = readingExamples[measure]
+  const how = example === undefined ? 'Write a figure and its unit.' : `Write it as ${example}.`
+  return `“${typed}” cannot be read for ${check}. ${how}`
+}
+
+const readingExamples: Readonly<Record<string, string>> = {
+  resistance: '26.4 Ω, 4.7 kΩ or OL, of a sensor with its temperature: 12.1 kΩ at 20 °C',
+  voltage: '230 V',
+  current: '0.3 A',
+  power: '2000 W',
+  capacitance: '12 µF',
+  pressure: '2.5 bar or 250 kPa',
+  temperature: '60 °C',
+  height: '80 cm',
+  flow: '8 l, what runs through in a minute',
+  pulses: '220, for each litre',
+  time: '45 s',
+  changeover: 'closed open / open closed: the two contacts at rest, then actuated',
+}
+
+const missingFacts: Record<Extract<Problem, { code: 'reading-needs-more' }>['missing'], string> = {
+  volts: 'read the volts on the rating plate, and give them.',
+  'heater-watts': 'read the watts on the heater, and write them after the reading: 26.4 Ω for 2000 W.',
+  temperature: 'take the temperature of the sensor, and write it after the reading: 12.1 kΩ at 20 °C.',
+  'ohms-at-25': 'the catalogue does not state what this sensor has at 25 °C. Answer with an outcome instead.',
 }
 
 function orNearest(nearest: readonly string[], otherwise: string): string {

@@ -29,6 +29,18 @@ export const problem = z.discriminatedUnion('code', [
     why: z.enum(['confirmed', 'settled']),
   }),
   z.object({ code: z.literal('correction-not-standing'), part: z.string(), source: z.string() }),
+  z.object({
+    code: z.literal('reading-unreadable'),
+    check: z.string(),
+    typed: z.string(),
+    /** Null where the check measures nothing. */
+    measure: z.string().nullable(),
+  }),
+  z.object({
+    code: z.literal('reading-needs-more'),
+    check: z.string(),
+    missing: z.enum(['volts', 'heater-watts', 'temperature', 'ohms-at-25']),
+  }),
   z.object({ code: z.literal('location-not-found'), typed: z.string(), known: z.array(z.string()) }),
   z.object({ code: z.literal('no-such-movement'), from: z.string(), to: z.string() }),
   z.object({ code: z.literal('reference-needed'), outside: z.enum(['job', 'customer']) }),

@@ -15,6 +15,8 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'brand-not-found':
     case 'part-not-found':
     case 'location-not-found':
+    case 'reading-unreadable':
+    case 'reading-needs-more':
     case 'model-not-settled':
     case 'record-not-found':
     case 'record-not-open':
