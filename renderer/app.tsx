@@ -3,6 +3,7 @@ import { CounterScreen } from './counter/counter-screen.tsx'
 import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
+import { ReturnsScreen } from './returns/returns-screen.tsx'
 import { ShelvesScreen } from './shelves/shelves-screen.tsx'
 import { StartUpScreen } from './start-up/start-up-screen.tsx'
 import { useStartUp } from './start-up/use-start-up.ts'
@@ -42,6 +43,11 @@ function Screens() {
       {shown.has('Jobs') && (
         <Activity mode={modeOf('Jobs')}>
           <JobsScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Returns') && (
+        <Activity mode={modeOf('Returns')}>
+          <ReturnsScreen screens={screens} />
         </Activity>
       )}
       {shown.has('Vans') && (

@@ -13,6 +13,7 @@ const shortcuts = {
   Shelves: 'Alt+S',
   Vans: 'Alt+V',
   Jobs: 'Alt+J',
+  Returns: 'Alt+B',
   Lists: 'Alt+L',
 } as const
 

@@ -44,6 +44,8 @@ export const partReturn = z.object({
   initials: z.string(),
   /** For a wrong fit: the record that puts a caution on later verdicts. */
   fitRecordId: z.string().nullable(),
+  /** What brought it into quarantine. */
+  movementId: z.string(),
   decisions: z.array(decision),
 })
 export type PartReturn = z.infer<typeof partReturn>

@@ -7,7 +7,7 @@ import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
 
-// A job from the plate to its end, with a scanner and a keyboard, in a real browser.
+// A job from the plate to its end, and a part that comes back from it, with a scanner and a keyboard, in a real browser.
 
 let shop: Counter
 beforeAll(async () => {
@@ -115,6 +115,53 @@ test('a job goes from the plate to its end: one part fitted, one brought back, a
   await page.keyboard.press('Alt+j')
   await scanWith(page, 'J-731')
   await says(scanLine(page), 'Job J-731.')
+  expect(faults).toEqual([])
+  await page.context().close()
+}, 90_000)
+
+test('a part that did not fit comes back, warns at the counter from then on, and goes to the supplier', async () => {
+  const { page, faults } = await shop.newPage()
+  await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
+  await page.keyboard.press('Alt+b')
+  await says(sentence(page), 'Nothing in quarantine waits for a decision.')
+  await scanWith(page, '..P.P-101')
+  await says(scanLine(page), 'P-101. Drain pump, pattern')
+  await tabTo(page, page.getByRole('combobox', { name: 'Why' }))
+  await page.keyboard.press('ArrowDown')
+  await tabTo(page, page.getByRole('textbox', { name: 'Which customer' }))
+  await typeByHand(page, 'card 9')
+  await tabTo(page, page.getByRole('textbox', { name: 'Model no. it did not fit' }))
+  await typeByHand(page, 'QV-1042/A')
+  await page.keyboard.press('Tab')
+  await typeByHand(page, 'spigot too wide')
+  await page.keyboard.press('Tab')
+  await typeByHand(page, 'AB')
+  await page.keyboard.press('Enter')
+  await says(sentence(page), '1 return waits for a decision.')
+  await says(page.locator('[data-return="P-101"]'), /1 from customer card 9, it did not fit: spigot too wide/)
+  await checkAccessibility(page)
+
+  await page.keyboard.press('F3')
+  await page.getByRole('combobox', { name: 'Model no.' }).focus()
+  await typeByHand(page, 'QV-1042/A')
+  await page.keyboard.press('F2')
+  await typeByHand(page, 'P-101')
+  const check = page.getByRole('region', { name: 'Part in the hand' })
+  await says(
+    check,
+    /Fits .*P-101 came back as a wrong fit from Quorvane QV-1042\/A on .* \(AB\): spigot too wide\./,
+  )
+
+  await page.keyboard.press('Alt+b')
+  await page.keyboard.press('F6')
+  await page.keyboard.press('t')
+  await page.getByRole('form', { name: 'To the supplier' }).waitFor()
+  await typeByHand(page, 'wrong in the list')
+  await page.keyboard.press('Enter')
+  await says(sentence(page), 'Nothing in quarantine waits for a decision.')
+  await page.keyboard.press('F10')
+  await says(scanLine(page), 'Taken back: P-101 is undecided again.')
+  await says(sentence(page), '1 return waits for a decision.')
   expect(faults).toEqual([])
   await page.context().close()
 }, 90_000)

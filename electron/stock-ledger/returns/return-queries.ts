@@ -17,6 +17,7 @@ const returnRow = z.object({
   recorded_at: z.string(),
   initials: z.string(),
   fit_record_id: z.string().nullable(),
+  movement_id: z.string(),
   undecided: z.int(),
 })
 
@@ -39,7 +40,7 @@ const stands = (movement: string) =>
 const standingReturns = `SELECT part_return_id, part_return.kind AS kind, part_number, description, family,
     came.quantity AS quantity, ifnull(origin.location, came.outside) AS from_place, came.reference AS reference,
     shelf.location AS quarantine, came.reason AS reason, part_return.recorded_at AS recorded_at,
-    part_return.initials AS initials, fit_record_id,
+    part_return.initials AS initials, fit_record_id, came.movement_id AS movement_id,
     came.quantity - ifnull((SELECT sum(went.quantity) FROM return_decision JOIN movement AS went USING (movement_id)
       WHERE return_decision.part_return_id = part_return.part_return_id AND ${stands('went')}), 0) AS undecided
   FROM part_return JOIN movement AS came USING (movement_id) JOIN part USING (part_id) JOIN family USING (family_id)
@@ -89,7 +90,7 @@ function withDecisions(
     description: row.description === '' ? row.family : row.description,
     ...{ quantity: row.quantity, undecided: row.undecided, from: row.from_place, reference: row.reference },
     ...{ quarantine: row.quarantine, reason: row.reason, returnedAt: row.recorded_at },
-    ...{ initials: row.initials, fitRecordId: row.fit_record_id },
+    ...{ initials: row.initials, fitRecordId: row.fit_record_id, movementId: row.movement_id },
     decisions: (decisions.get(row.part_return_id) ?? []).map(decided => ({
       ...{ way: decided.way, quantity: decided.quantity, to: decided.to_place, reason: decided.reason },
       ...{ reference: decided.reference, decidedAt: decided.recorded_at, initials: decided.initials },
