@@ -200,3 +200,130 @@ export const listOnOrder = defineRequest({
   input: z.object({ part: partTyped.optional() }),
   output: z.object({ rows: z.array(onOrder) }),
 })
+
+/** What a column of a supplier's order file holds. */
+export const columnHolds = z.enum([
+  'order-number',
+  'order-date',
+  'account',
+  'line',
+  'supplier-code',
+  'part-number',
+  'description',
+  'gtin',
+  'quantity',
+  'pack',
+  'unit-price',
+  'amount',
+  'currency',
+  'job',
+  'nothing',
+])
+export type ColumnHolds = z.infer<typeof columnHolds>
+
+/** The columns of an order file for a supplier who wants none of its own. */
+export const ourColumns: readonly { readonly heading: string; readonly holds: ColumnHolds }[] = [
+  { heading: 'order_number', holds: 'order-number' },
+  { heading: 'order_date', holds: 'order-date' },
+  { heading: 'account', holds: 'account' },
+  { heading: 'line', holds: 'line' },
+  { heading: 'supplier_code', holds: 'supplier-code' },
+  { heading: 'part_number', holds: 'part-number' },
+  { heading: 'description', holds: 'description' },
+  { heading: 'quantity', holds: 'quantity' },
+  { heading: 'pack', holds: 'pack' },
+  { heading: 'unit_price', holds: 'unit-price' },
+  { heading: 'amount', holds: 'amount' },
+  { heading: 'currency', holds: 'currency' },
+]
+
+/** How a supplier wants its orders: under which account of the shop, and the columns, signs and dates of its CSV. */
+export const orderingLayout = z
+  .object({
+    account: z.string().trim().max(60),
+    separator: z.enum([',', ';', '\t', '|']),
+    decimalSign: z.enum(['.', ',']),
+    dateOrder: z.enum(['ymd', 'dmy', 'mdy']),
+    columns: z.array(z.object({ heading: z.string().trim().max(100), holds: columnHolds })).max(60),
+  })
+  .refine(
+    ({ columns }) => columns.some(({ holds }) => holds === 'quantity'),
+    'no column holds the quantity; an order needs one',
+  )
+  .refine(
+    ({ columns }) => columns.some(({ holds }) => ['supplier-code', 'part-number', 'gtin'].includes(holds)),
+    'no column says which part; an order needs the supplier’s number, the part number or the GTIN',
+  )
+export type OrderingLayout = z.output<typeof orderingLayout>
+
+const detail = (longest: number) => z.string().trim().max(longest).default('')
+
+/** Who orders, as its sheets and files name it. */
+export const buyerDetails = z.object({
+  name: said(100),
+  street: detail(100),
+  town: detail(60),
+  postcode: detail(20),
+  country: z
+    .string()
+    .trim()
+    .regex(/^([A-Z]{2})?$/, 'is no country of ISO 3166: write two capital letters, as GB')
+    .default(''),
+  telephone: detail(40),
+  email: detail(100),
+})
+export type BuyerDetails = z.output<typeof buyerDetails>
+
+export const readBuyer = defineRequest({
+  name: 'order-sheets.read-buyer',
+  input: z.object({}),
+  /** Until somebody has said who orders, the shop by the name of its first location. */
+  output: z.object({ buyer: buyerDetails, isSaved: z.boolean() }),
+})
+
+export const saveBuyer = defineRequest({
+  name: 'order-sheets.save-buyer',
+  input: z.object({ buyer: buyerDetails }),
+  output: z.object({ buyer: buyerDetails }),
+})
+
+export const readOrdering = defineRequest({
+  name: 'order-sheets.read-ordering',
+  input: z.object({ supplier: supplierTyped }),
+  output: z.object({ ordering: orderingLayout }),
+})
+
+/** Remembers how a supplier wants its orders. Sheets that were sent stay as they went. */
+export const saveOrdering = defineRequest({
+  name: 'order-sheets.save-ordering',
+  input: z.object({ supplier: supplierTyped, ordering: orderingLayout }),
+  output: z.object({ ordering: orderingLayout }),
+})
+
+/**
+ * Writes the files of sheets into a folder each: a CSV in the supplier's columns, a UBL 2.1 Order, a page to print and
+ * the text of an e-mail. A sheet that was sent is written as it went, byte for byte.
+ */
+export const exportSheets = defineRequest({
+  name: 'order-sheets.export-sheets',
+  input: z.object({
+    numbers: z.array(sheetNumber).min(1).max(100),
+    folder: z.string().trim().min(1).max(1000),
+  }),
+  output: z.object({
+    folder: z.string(),
+    /** Whether somebody has said who orders; else the sheets name the shop by its first location. */
+    buyerIsNamed: z.boolean(),
+    sheets: z.array(
+      z.object({
+        number: z.string(),
+        supplier: z.string(),
+        state: sheetState,
+        currency: z.string(),
+        value: z.string(),
+        lines: z.int(),
+        files: z.array(z.string()),
+      }),
+    ),
+  }),
+})

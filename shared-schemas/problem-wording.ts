@@ -117,6 +117,10 @@ export function wordProblem(problem: Problem): string {
       return `There is no order sheet ${problem.number}. List the sheets for their numbers.`
     case 'sheet-state-forbids':
       return `Order sheet ${problem.number} is ${wordState(problem.state)}, so it cannot be ${doneToSheet[problem.act]}: only one that is ${problem.allowed.map(wordState).join(' or ')} can. Nothing was changed.`
+    case 'sheet-not-exportable':
+      return `Order sheet ${problem.number} cannot go to its supplier as it is: ${problem.faults.slice(0, 3).join('; ')}. Make it a draft again and mend that; nothing was written.`
+    case 'folder-unwritable':
+      return `Nothing can be written into ${problem.folder} (${problem.why}). Name another folder; nothing was changed.`
     case 'price-not-known':
       return `${problem.supplier} has no price on record for ${problem.part}. Give the price for one piece, or load the supplier’s offer first; nothing was changed.`
     case 'stop-not-found':
@@ -198,6 +202,7 @@ const doneToSheet: Record<Extract<Problem, { code: 'sheet-state-forbids' }>['act
   receive: 'received against',
   close: 'closed line by line',
   cancel: 'cancelled',
+  export: 'written to files',
 }
 
 function wordUnreadable({ check, typed, measure }: Extract<Problem, { code: 'reading-unreadable' }>): string {

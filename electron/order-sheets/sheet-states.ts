@@ -4,7 +4,7 @@ import type { Decided } from '../requests/refusal.ts'
 /** How far a person has brought a sheet; what has come of it, the receipts say. */
 export type Stage = 'draft' | 'checked' | 'sent' | 'cancelled'
 
-export type SheetAct = 'change' | 'check' | 'reopen' | 'send' | 'receive' | 'close' | 'cancel'
+export type SheetAct = 'change' | 'check' | 'reopen' | 'send' | 'receive' | 'close' | 'cancel' | 'export'
 
 /** What may be done with a sheet in each state, and the stage that it is at afterwards. */
 const stageAfter: Record<SheetAct, Partial<Record<SheetState, Stage>>> = {
@@ -16,6 +16,7 @@ const stageAfter: Record<SheetAct, Partial<Record<SheetState, Stage>>> = {
   receive: { sent: 'sent', 'part-received': 'sent', received: 'sent' },
   close: { sent: 'sent', 'part-received': 'sent', received: 'sent', cancelled: 'sent' },
   cancel: { draft: 'cancelled', checked: 'cancelled', sent: 'cancelled' },
+  export: { checked: 'checked', sent: 'sent', 'part-received': 'sent', received: 'sent', cancelled: 'sent' },
 }
 
 export interface SheetInState {
@@ -39,7 +40,7 @@ export function decideStage(sheet: SheetInState, act: SheetAct): Decided<Stage> 
   // A sheet that a person cancelled as a whole has no remainders to open again.
   const isGone = sheet.stage === 'cancelled'
   if (after !== undefined && !isGone) return { ok: true, value: after }
-  const allowed = Object.keys(stageAfter[act]) as SheetState[]
+  const allowed = (Object.keys(stageAfter[act]) as SheetState[]).filter(one => one !== state)
   return {
     ok: false,
     problem: { code: 'sheet-state-forbids', number: sheet.number, state, act, allowed },

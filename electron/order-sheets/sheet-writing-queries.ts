@@ -12,21 +12,27 @@ export interface NewSheet {
 }
 
 /** Appends a draft with the next number of the year; no number is ever left out, since no sheet is deleted. */
-export function appendSheet(database: WritableDatabase, sheet: NewSheet, now: Date): number {
+export function appendSheet(
+  database: WritableDatabase,
+  sheet: NewSheet,
+  now: Date,
+): { readonly orderSheetId: number; readonly number: string } {
   const year = now.getUTCFullYear()
   const [last] = database.tuples<[number | null]>('SELECT max(serial) FROM order_sheet WHERE year = ?', year)
   const serial = (last?.[0] ?? 0) + 1
-  return database.run(
+  const number = `${year}-${String(serial).padStart(4, '0')}`
+  const { lastId } = database.run(
     `INSERT INTO order_sheet (number, year, serial, supplier_id, currency, carriage, carriage_is_given, stage)
      VALUES (?, ?, ?, ?, ?, ?, ?, 'draft')`,
-    `${year}-${String(serial).padStart(4, '0')}`,
+    number,
     year,
     serial,
     sheet.supplierId,
     sheet.currency,
     sheet.carriage,
     sheet.carriageIsGiven ? 1 : 0,
-  ).lastId
+  )
+  return { orderSheetId: lastId, number }
 }
 
 /** Puts these lines, numbered from 1, in the place of those that the draft had. */

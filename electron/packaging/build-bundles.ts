@@ -1,4 +1,4 @@
-import { rm } from 'node:fs/promises'
+import { cp, rm } from 'node:fs/promises'
 import path from 'node:path'
 import react from '@vitejs/plugin-react'
 import { build } from 'vite'
@@ -6,6 +6,8 @@ import { noteBuild } from './build-freshness.ts'
 
 const root = path.join(import.meta.dirname, '../..')
 const dist = path.join(root, 'dist')
+/** The faces of printed pages stand beside the bundle that draws them, as they do beside its source. */
+const faces = 'electron/order-sheets/export/faces'
 const quiet = { configFile: false, logLevel: 'warn' } as const
 
 /** Makes `dist/` anew: the page, and one bundle for each program that runs without these sources. */
@@ -24,6 +26,7 @@ export async function buildBundles(): Promise<void> {
   )
   // A sandboxed preload script is loaded as CommonJS, whole, and may require nothing but Electron.
   await buildForNode({ preload: 'electron/preload.ts' }, 'cjs', 'cjs')
+  await cp(path.join(root, faces), path.join(dist, 'faces'), { recursive: true })
   await noteBuild(root)
 }
 

@@ -3,7 +3,10 @@ import { readFileSync } from 'node:fs'
 import { glob, stat, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 
-const sources = ['{electron,renderer,shared-schemas}/**/*.{ts,tsx,css,html,svg,json}', 'package-lock.json']
+const sources = [
+  '{electron,renderer,shared-schemas}/**/*.{ts,tsx,css,html,svg,json,ttf}',
+  'package-lock.json',
+]
 
 /** Whether `dist/` was made from the sources as they stand. Looks at sizes and times only, so it takes milliseconds. */
 export async function isBuildFresh(root: string): Promise<boolean> {

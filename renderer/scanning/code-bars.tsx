@@ -1,4 +1,4 @@
-import { encodeCode128 } from './code-128.ts'
+import { encodeCode128 } from '../../shared-schemas/code-128.ts'
 
 /** The code in bars. A text that Code 128 cannot say is on the label as text alone. */
 export function CodeBars({ code }: { readonly code: string }) {

@@ -3,6 +3,7 @@ import { ask } from '../bridge/client.ts'
 import { ScrollRegion } from '../components/scroll-region.tsx'
 import { Ledger } from './ledger.tsx'
 import { wordPieces } from './shelf-words.ts'
+import { useOnOrder } from './use-on-order.ts'
 import type { Asked } from './use-shelves.ts'
 
 interface LocationShelfProps {
@@ -23,6 +24,8 @@ export function LocationShelf({ asked: { location, name }, onPart, signed }: Loc
     queryFn: () => ask('stock-ledger.read-stock-value', { location }),
     staleTime: 0,
   })
+  const due = useOnOrder()
+  const onOrder = Map.groupBy(due.rows ?? [], row => row.partNumber)
   const open = async (partNumber: string) => {
     const { found } = await ask('stock-ledger.find-code', { code: partNumber })
     if (found.kind === 'part') onPart({ about: 'part', ...found })
@@ -45,9 +48,9 @@ export function LocationShelf({ asked: { location, name }, onPart, signed }: Loc
             ` Of ${wordPieces(worth.data.piecesWithoutCost)} the book does not know what they cost.`}
         </p>
       )}
-      {(held.error ?? worth.error) !== null && (
+      {(held.error ?? worth.error ?? due.error) !== null && (
         <p className="problem-note" role="alert">
-          {(held.error ?? worth.error)?.message}
+          {(held.error ?? worth.error ?? due.error)?.message}
         </p>
       )}
       <ScrollRegion label="What lies there" isTall>
@@ -61,6 +64,9 @@ export function LocationShelf({ asked: { location, name }, onPart, signed }: Loc
               </th>
               <th scope="col" className="stock-figure">
                 Kept
+              </th>
+              <th scope="col" className="stock-figure">
+                On order
               </th>
             </tr>
           </thead>
@@ -79,6 +85,9 @@ export function LocationShelf({ asked: { location, name }, onPart, signed }: Loc
                 </th>
                 <td className="stock-figure">{quantity}</td>
                 <td className="stock-figure">{reserved}</td>
+                <td className="stock-figure">
+                  {onOrder.get(partNumber)?.reduce((sum, row) => sum + row.quantity, 0) ?? 0}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -5,7 +5,8 @@ import { LabelSheet } from '../scanning/label-sheet.tsx'
 import { BinField } from './bin-field.tsx'
 import { Ledger } from './ledger.tsx'
 import { Reservations } from './reservations.tsx'
-import { wordPieces } from './shelf-words.ts'
+import { wordOnOrder, wordPieces } from './shelf-words.ts'
+import { useOnOrder } from './use-on-order.ts'
 import type { Asked, Shelves } from './use-shelves.ts'
 
 interface PartShelfProps {
@@ -20,6 +21,7 @@ export function PartShelf({ asked: { partNumber, description }, shelves }: PartS
     queryFn: () => ask('stock-ledger.list-on-hand', { part: partNumber }),
     staleTime: 0,
   })
+  const due = useOnOrder(partNumber)
   const rows = held.data?.rows ?? []
   const total = rows.reduce((sum, { quantity }) => sum + quantity, 0)
   const kept = rows.reduce((sum, { reserved }) => sum + reserved, 0)
@@ -28,9 +30,9 @@ export function PartShelf({ asked: { partNumber, description }, shelves }: PartS
       <h2 id="shelf" className="stock-sentence">
         <span className="number">{partNumber}</span> {description}
       </h2>
-      {held.error !== null && (
+      {(held.error ?? due.error) !== null && (
         <p className="problem-note" role="alert">
-          {held.error.message}
+          {(held.error ?? due.error)?.message}
         </p>
       )}
       {held.data !== undefined && (
@@ -38,6 +40,7 @@ export function PartShelf({ asked: { partNumber, description }, shelves }: PartS
           {rows.length === 0
             ? 'None on hand anywhere.'
             : `${wordPieces(total)} in ${rows.length} ${rows.length === 1 ? 'place' : 'places'}${kept === 0 ? '' : `, ${kept} of them kept`}.`}{' '}
+          {due.rows && wordOnOrder(due.rows)}{' '}
           <LabelSheet
             name="Its label…"
             labels={[{ title: partNumber, detail: description, code: partLabel(partNumber) }]}

@@ -1,3 +1,4 @@
+import type { OnOrder } from '../../shared-schemas/order-sheets.ts'
 import type { Movement } from '../../shared-schemas/stock-ledger.ts'
 
 /** A moment as people read it, to the minute, by the clock of the shop. */
@@ -14,4 +15,13 @@ export function wordMovement({ quantity, partNumber, from, to }: Movement): stri
 
 export function wordPieces(pieces: number): string {
   return `${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`
+}
+
+/** What is on order of one part, sheet by sheet. */
+export function wordOnOrder(rows: readonly OnOrder[]): string {
+  const sheets = rows.map(
+    ({ quantity, number, supplier, sentAt }) =>
+      `${quantity} on ${number} from ${supplier}, sent ${sentAt.slice(0, 10)}`,
+  )
+  return sheets.length === 0 ? 'None on order.' : `On order: ${sheets.join('; ')}.`
 }

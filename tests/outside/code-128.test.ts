@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { code128Check, code128Patterns, encodeCode128 } from '../../renderer/scanning/code-128.ts'
+import { code128Check, code128Patterns, encodeCode128 } from '../../shared-schemas/code-128.ts'
 
 // Code 128 by ISO/IEC 15417. The worked example and the rules of its characters are from memory; the table of patterns was
 // compared with several published ones.

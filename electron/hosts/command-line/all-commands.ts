@@ -11,6 +11,7 @@ import { load } from './load-command.ts'
 import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
 import { serve } from './serve-command.ts'
+import { sheets } from './sheets-command.ts'
 import { move, onhand } from './stock-commands.ts'
 import { topup } from './top-up-command.ts'
 
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   models,
   history,
   check,
+  sheets,
   move,
   onhand,
   count,

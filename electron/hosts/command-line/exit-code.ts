@@ -64,6 +64,7 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'load-built-upon':
     case 'sheet-not-found':
     case 'sheet-state-forbids':
+    case 'sheet-not-exportable':
     case 'price-not-known':
     case 'stop-not-found':
     case 'stop-not-overridable':
@@ -91,6 +92,7 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'database-in-use':
     case 'copy-not-sound':
     case 'file-exists':
+    case 'folder-unwritable':
     case 'port-busy':
     case 'already-running':
       return 2
