@@ -1,7 +1,8 @@
 import { Big } from 'big.js'
 import { create } from 'xmlbuilder2'
-import type { XMLBuilder } from 'xmlbuilder2/lib/interfaces.d.ts'
 import type { DocumentLine, SheetDocument } from './sheet-document.ts'
+
+type XMLBuilder = ReturnType<typeof create>
 
 /** One piece, in UN/ECE Recommendation 20. */
 export const unitOfPieces = 'H87'
