@@ -1,4 +1,5 @@
 import { Activity } from 'react'
+import { CatalogueScreen } from './catalogue/catalogue-screen.tsx'
 import { CounterScreen } from './counter/counter-screen.tsx'
 import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
@@ -33,6 +34,11 @@ function Screens() {
       {shown.has('Lists') && (
         <Activity mode={modeOf('Lists')}>
           <ListsScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Catalogue') && (
+        <Activity mode={modeOf('Catalogue')}>
+          <CatalogueScreen screens={screens} />
         </Activity>
       )}
       {shown.has('Shelves') && (

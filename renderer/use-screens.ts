@@ -15,6 +15,7 @@ const shortcuts = {
   Jobs: 'Alt+J',
   Returns: 'Alt+B',
   Lists: 'Alt+L',
+  Catalogue: 'Alt+C',
 } as const
 
 /** Which screen shows, which have been shown since the start, and the keys and words that change it. */

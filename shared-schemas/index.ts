@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { readStartUp } from './application.ts'
 import { listFolder, loadFiles, readLoading, readSummary } from './catalogue.ts'
+import { listFamilies, listModels, readFamily } from './catalogue-lists.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
@@ -88,6 +89,9 @@ export const requests = [
   readLoading,
   listFolder,
   readSummary,
+  listFamilies,
+  readFamily,
+  listModels,
   listLoads,
   readLoad,
   undoLoad,

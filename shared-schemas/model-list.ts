@@ -1,14 +1,17 @@
 import { z } from 'zod'
 
-/** Which stretch of a long list of models is wanted. A list may hold every model of a large catalogue. */
-export const modelsAsked = {
-  /** Each of these words must stand somewhere in the number, the brand or the type; separators and case do not count. */
+/** Which stretch of a long list is wanted. */
+export const stretchAsked = {
+  /** Each of these words must stand somewhere in a row; separators and case do not count. */
   words: z.string().trim().max(120).default(''),
   /** So many of those that are left are passed over. */
   from: z.int().min(0).default(0),
-  /** At most so many are told; left out, all. */
+  /** At most so many are told; left out, all, and of every model there is the first 20,000. */
   most: z.int().min(1).max(20_000).optional(),
 }
+
+/** Of models, words are looked for in the number, the brand and the type. A list may hold every model of a large catalogue. */
+export const modelsAsked = stretchAsked
 
 export const listedModel = z.object({
   brand: z.string(),

@@ -1,5 +1,7 @@
 import type { Output } from '../../shared-schemas/index.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
+import { readFamily } from './family-queries.ts'
+import { handleListFamilies, handleListModels } from './handle-lists.ts'
 import { removeLayout, renameLayout, saveLayout } from './layouts/keep-layouts.ts'
 import { listLayouts } from './layouts/layout-queries.ts'
 import { previewFile } from './layouts/preview-file.ts'
@@ -23,6 +25,9 @@ export function catalogueHandlers(shop: CatalogueShop): HandlersOf<'catalogue'> 
   const loading = stoppable()
   return {
     'catalogue.read-summary': () => readSummary(shop.database),
+    'catalogue.list-families': input => handleListFamilies(shop.database, input),
+    'catalogue.read-family': ({ family }) => readFamily(shop.database, family),
+    'catalogue.list-models': input => handleListModels(shop.database, input),
     'catalogue.load-files': (input, task) =>
       inTurn(() => loading.run(task, told => loadFiles(shop, input, told))),
     'catalogue.read-loading': () => ({ loading: tellLoading(loading.told()) }),

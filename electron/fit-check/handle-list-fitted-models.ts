@@ -6,6 +6,7 @@ import { readApplianceTypes } from '../catalogue/model-lists/appliance-type-quer
 import { asSearched, type SearchedModel } from '../catalogue/model-lists/narrow-models.ts'
 import { pageModels } from '../catalogue/model-lists/page-models.ts'
 import { RecentLists } from '../catalogue/model-lists/recent-lists.ts'
+import { sortByBrand } from '../catalogue/model-lists/sort-by-brand.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { currentShelf } from './dossier-queries.ts'
 import { listBareModels, readTermsOfModels } from './model-facts-queries.ts'
@@ -23,7 +24,7 @@ export async function handleListFittedModels(
   asked: CheckedInput<'fit-check.list-fitted-models'>,
 ): Promise<Output<'fit-check.list-fitted-models'>> {
   const { partId, partNumber } = findPartOrRefuse(database, asked.part)
-  const models = await recent.read(database, partId, () =>
+  const models = await recent.read(database, String(partId), () =>
     takeBreaths(listFittedModels(database, currentShelf(database).dossier(partId))),
   )
   return { partNumber, ...pageModels(models, asked) }
@@ -46,13 +47,7 @@ function* listFittedModels(
     const alike = supposeAll(dossier, listBareModels(database, some), terms)
     found.push(...alike.flatMap(kind => listFitted(kind, types)))
   }
-  const byBrand = Map.groupBy(found, ({ brand }) => brand)
-  const sorted: SearchedModel[] = []
-  for (const brand of [...byBrand.keys()].sort()) {
-    yield sorted.length
-    for (const model of (byBrand.get(brand) ?? []).sort(byNumber)) sorted.push(model)
-  }
-  return sorted
+  return yield* sortByBrand(found)
 }
 
 /** Some milliseconds' worth. */
@@ -102,8 +97,4 @@ function attributeConditions(all: readonly Possibility[], yes: readonly Possibil
 
 function needsOf(yes: readonly Possibility[]): string[] {
   return [...new Set(yes.flatMap(({ answer }) => answer.alsoNeeds))].map(number => `with ${number}`)
-}
-
-function byNumber({ modelNumber: one }: SearchedModel, { modelNumber: other }: SearchedModel): number {
-  return one < other ? -1 : one > other ? 1 : 0
 }

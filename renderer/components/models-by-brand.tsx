@@ -48,16 +48,18 @@ export function ModelsByBrand({ list, sentence, filterField, isFieldFirst = fals
       {head !== undefined && (
         <>
           <p className="model-sheet__count" role="status">
-            {words.trim() === '' || pages.isStale ? sentence(head) : wordModels(head, words)}
+            {head.words === '' ? sentence(head) : wordModels(head, head.words)}
           </p>
-          <LongList
-            key={words}
-            label="Models"
-            count={Math.min(head.matching, mostScrolled)}
-            rowPixels={36}
-            onSight={onSight}
-            row={at => <ModelRow model={rowAt(at)} heads={brandThatBegins(head.brands, at)} />}
-          />
+          {head.matching > 0 && (
+            <LongList
+              key={words}
+              label="Models"
+              count={Math.min(head.matching, mostScrolled)}
+              rowPixels={36}
+              onSight={onSight}
+              row={at => <ModelRow model={rowAt(at)} heads={brandThatBegins(head.brands, at)} />}
+            />
+          )}
           {head.matching > mostScrolled && (
             <p>
               The first {figure.format(mostScrolled)} can be scrolled to. Narrow the list to reach the others.

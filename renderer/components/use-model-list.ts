@@ -16,8 +16,9 @@ export function useModelList(name: readonly unknown[], askModels: AskModels) {
   const wanted = words.trim()
   const pages = usePages({
     name: [...name, wanted],
-    askPage: (from, most) => askModels({ words: wanted, from, most }),
-    rowsOf: (page: ModelPage) => page.models,
+    // With the words that it answers, since it stays until the next words are answered.
+    askPage: async (from, most) => ({ ...(await askModels({ words: wanted, from, most })), words: wanted }),
+    rowsOf: page => page.models,
   })
   const [said, setSaid] = useState({ of: wanted, words: '' })
   const copy = async () => setSaid({ of: wanted, words: await copyModels(askModels, wanted) })

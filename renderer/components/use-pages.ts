@@ -38,8 +38,6 @@ export function usePages<Page, Row>({ name, askPage, rowsOf }: PagesAsked<Page, 
   return {
     head: head.data,
     isWaiting: head.isFetching,
-    /** The list that shows is the last one by another name. */
-    isStale: head.isPlaceholderData,
     problem: failed?.error ?? null,
     retry: () => void failed?.refetch(),
     rowAt,

@@ -1,12 +1,12 @@
 import { useRef, useState } from 'react'
 import { ask } from '../bridge/client.ts'
+import { focusAndSelect } from '../components/focus-and-select.ts'
 import { KeyHint } from '../components/key-hint.tsx'
 import { ModelsByBrand } from '../components/models-by-brand.tsx'
 import { useModelList } from '../components/use-model-list.ts'
 import { useScreenKeys } from '../components/use-screen-keys.ts'
 import { wordCount } from '../components/word-models.ts'
 import { Sheet } from './sheet.tsx'
-import { focusAndSelect } from './use-counter-keys.ts'
 import { useSheet } from './use-sheet.ts'
 
 /** F10: every model that the part goes into, on a sheet; Esc goes back to what was there. */

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect } from 'react'
+import { focusAndSelect } from '../components/focus-and-select.ts'
 
 interface CounterKeys {
   readonly plateField: RefObject<HTMLInputElement | null>
@@ -31,9 +32,4 @@ export function useCounterKeys({ plateField, partField, onCopySlip }: CounterKey
     document.addEventListener('keydown', act)
     return () => document.removeEventListener('keydown', act)
   }, [plateField, partField, onCopySlip])
-}
-
-export function focusAndSelect(field: HTMLInputElement | null): void {
-  field?.focus()
-  field?.select()
 }

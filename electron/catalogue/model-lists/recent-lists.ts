@@ -6,7 +6,7 @@ export class RecentLists<List> {
   readonly #ofDatabases = new WeakMap<ReadableDatabase, Recent<List>>()
 
   /** The list by this name, made anew where the catalogue changed while it was made. */
-  async read(database: ReadableDatabase, name: number, make: () => Promise<List>): Promise<List> {
+  async read(database: ReadableDatabase, name: string, make: () => Promise<List>): Promise<List> {
     const version = readCatalogueVersion(database)
     const recent = this.#recent(database, version)
     const kept = recent.lists.get(name) ?? make()
@@ -26,7 +26,7 @@ export class RecentLists<List> {
   #recent(database: ReadableDatabase, version: number): Recent<List> {
     const known = this.#ofDatabases.get(database)
     if (known?.version === version) return known
-    const fresh = { version, lists: new Map<number, Promise<List>>() }
+    const fresh = { version, lists: new Map<string, Promise<List>>() }
     this.#ofDatabases.set(database, fresh)
     return fresh
   }
@@ -34,7 +34,7 @@ export class RecentLists<List> {
 
 interface Recent<List> {
   readonly version: number
-  readonly lists: Map<number, Promise<List>>
+  readonly lists: Map<string, Promise<List>>
 }
 
 /** A person compares a part with another; thousands of models each. */

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { readFamily } from '../../../electron/catalogue/family-queries.ts'
 import { modelsOfTerms, termsOfModels } from '../../../electron/catalogue/fitments/fitment-queries.ts'
 import { changesOfRun } from '../../../electron/catalogue/fitments/undo-fitments-of.ts'
+import { handleListModels } from '../../../electron/catalogue/handle-lists.ts'
 import { readLowestOffers } from '../../../electron/catalogue/offer-queries.ts'
 import { findPartByNumber, listNearestPartNumbers } from '../../../electron/catalogue/part-queries.ts'
 import { handleJudgeFit } from '../../../electron/fit-check/handle-judge-fit.ts'
@@ -16,7 +18,7 @@ import { findCode } from '../../../electron/stock-ledger/find-code.ts'
 import { listOnHand, readPartsOnHand } from '../../../electron/stock-ledger/on-hand-queries.ts'
 import { readUsableStock } from '../../../electron/stock-ledger/usable-stock-queries.ts'
 import { listLastReadings } from '../../../electron/van-counts/count-queries.ts'
-import { modelId, partId } from '../../../shared-schemas/identifiers.ts'
+import { familyCode, modelId, partId } from '../../../shared-schemas/identifiers.ts'
 import { openTestCatalogue } from '../../builders/open-test-catalogue.ts'
 
 /**
@@ -94,6 +96,9 @@ const questions: Readonly<Record<string, () => unknown>> = {
     handleReadHistory(database, oneModel, { ...question, part: 'VM-1', asOf: '2026-11-23' }),
   'read what is said of the platform': () => readSisters(database, [modelId.parse(1)], [1]),
   'list the models of a part': () => handleListFittedModels(database, { part: 'VM-1', words: '', from: 0 }),
+  'list the models of a family': () =>
+    handleListModels(database, { family: familyCode.parse('pump'), words: '', from: 0 }),
+  'read a family': () => readFamily(database, 'pump'),
   'find a part by another number': () => findPartByNumber(database, 'ALT-9'),
   'find a part by nothing': () => findPartByNumber(database, 'no such number'),
   'find what a code stands for': () =>
@@ -135,7 +140,10 @@ const indexes: Readonly<Record<string, readonly string[]>> = {
   ],
   sales_name: ['sales_name USING INDEX sales_name_of_model (model_id=?)'],
   model_attribute: ['USING PRIMARY KEY (model_id=?)'],
-  family: ['family USING INTEGER PRIMARY KEY (rowid=?)'],
+  family: [
+    'family USING INTEGER PRIMARY KEY (rowid=?)',
+    'family USING INDEX sqlite_autoindex_family_1 (family=?)',
+  ],
   family_hazard: ['family_hazard USING PRIMARY KEY (family_id=?)'],
   family_attribute: ['family_attribute USING PRIMARY KEY (family_id=?)'],
   part: [

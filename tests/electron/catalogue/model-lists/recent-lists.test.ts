@@ -15,7 +15,7 @@ beforeEach(() => {
 afterEach(() => database.close())
 
 const read = (name: number) =>
-  lists.read(database, name, async () => {
+  lists.read(database, String(name), async () => {
     made.push(name)
     return `list ${name}`
   })
@@ -40,7 +40,7 @@ test('after the catalogue changed it is made anew', async () => {
 
 test('one that a change overtook while it was made is not given', async () => {
   const answers = ['before', 'after']
-  const answer = await lists.read(database, 1, async () => {
+  const answer = await lists.read(database, '1', async () => {
     const list = answers.shift() ?? 'too often'
     if (list === 'before') changeCatalogue()
     return list
@@ -54,6 +54,8 @@ test('the one that nobody asked for longest is forgotten', async () => {
 })
 
 test('one that could not be made is tried again', async () => {
-  await expect(lists.read(database, 1, () => Promise.reject(new Error('no disk')))).rejects.toThrow('no disk')
+  await expect(lists.read(database, '1', () => Promise.reject(new Error('no disk')))).rejects.toThrow(
+    'no disk',
+  )
   expect(await read(1)).toBe('list 1')
 })
