@@ -1,5 +1,6 @@
 import { classifyDemand, type DemandClass, shapeOfDemand } from '../demand/classify-demand.ts'
 import { type Series, unknown } from '../demand/gather-series.ts'
+import { lifeOfPart } from '../demand/life-of-part.ts'
 import { gammaDemand } from '../distributions/continuous-demand.ts'
 import { negativeBinomialDemand } from '../distributions/whole-demand.ts'
 import { type Blend, blendMean, fitBlend, sizeSpreadOf } from '../forecast/fit-blend.ts'
@@ -19,8 +20,7 @@ export interface PlannedPart {
   readonly shelfLimit: number | null
 }
 
-export interface LevelAim {
-  readonly fillRate: number
+export interface ReviewRhythm {
   readonly daysPerBucket: number
   readonly reviewDays: number
 }
@@ -40,10 +40,9 @@ export interface PlannedLevels {
   readonly levels: readonly PlannedLevel[]
   /** Of all parts together. */
   readonly expectedFillRate: number
-  readonly blend: Blend
 }
 
-/** Of a part that nobody ever asked for. */
+/** Of a part that nobody ever asked for; what nobody has asked for in two years is planned alike. */
 export function noLevel(partId: number): PlannedLevel {
   return {
     partId,
@@ -57,26 +56,48 @@ export function noLevel(partId: number): PlannedLevel {
   }
 }
 
-/** The levels of all parts at the end of their series, which are of one length. Nothing but the series is learned from. */
-export function planLevels(parts: readonly PlannedPart[], aim: LevelAim): PlannedLevels {
-  const terms = parts.map(part => ({ part, ...protectionOf(part, aim) }))
-  const blend = fitBlend(
-    parts.map(({ series }) => series),
-    { daysPerBucket: aim.daysPerBucket, horizons: horizonsOf(terms) },
-  )
-  const decays = decaysOf(aim.daysPerBucket)
-  const drafts = terms.map(term => {
+/** The levels of all parts at the end of their series, for one aim. */
+export function planLevels(
+  parts: readonly PlannedPart[],
+  rhythm: ReviewRhythm & { readonly fillRate: number },
+): PlannedLevels {
+  return shareOutLevels(expectDemand(parts, rhythm), rhythm.fillRate)
+}
+
+/** A part with the demand that is expected of it, and what each stock would leave short. */
+export interface ExpectedPart extends Draft, KeptPart, Pick<ShortageCurve, 'step'> {
+  readonly perBucket: SpreadDemand
+  readonly overProtection: SpreadDemand
+}
+
+/** What is expected of each part at the end of its series, which are of one length. Nothing but the series is learned from. */
+export function expectDemand(parts: readonly PlannedPart[], rhythm: ReviewRhythm): readonly ExpectedPart[] {
+  const terms = parts.map(part => ({ part, ...protectionOf(part, rhythm) }))
+  const series = parts.map(part => part.series)
+  const blend = fitBlend(series, {
+    daysPerBucket: rhythm.daysPerBucket,
+    horizons: horizonsOf(terms),
+  })
+  const decays = decaysOf(rhythm.daysPerBucket)
+  const drafts = terms.map((term): Draft => {
     const [history] = smoothHistory(term.part.series, decays, [term.part.series.length])
-    return { ...term, history, mean: history === undefined ? 0 : blendMean(blend, history) }
+    const isDead = lifeOfPart(term.part.series, rhythm.daysPerBucket) === 'dead'
+    const meanPerBucket = history === undefined || isDead ? 0 : blendMean(blend, history)
+    return { ...term, history, meanPerBucket }
   })
   const scale = scaleOfSizes(drafts, blend)
-  const curves = drafts.map(draft => ({ ...draft, ...demandOf(draft, blend, scale) }))
-  const kept = curves.map(draft => keep(draft, aim))
-  const entries = shareOutStock(kept, aim.fillRate)
-  const levels = curves.map((draft, at) => settle(draft, kept[at], entries[at] ?? 0))
-  const asked = kept.reduce((sum, { mean }) => sum + mean, 0)
-  const short = kept.reduce((sum, part, at) => sum + (part.short[entries[at] ?? 0] ?? 0), 0)
-  return { levels, blend, expectedFillRate: asked <= 0 ? 1 : 1 - short / asked }
+  return drafts.map(draft => expectShortage(draft, { blend, scale }, rhythm))
+}
+
+/** Levels with which all parts together give this share of what is asked for, with the fewest pieces. */
+export function shareOutLevels(parts: readonly ExpectedPart[], fillRate: number): PlannedLevels {
+  const entries = shareOutStock(parts, fillRate)
+  const asked = parts.reduce((sum, { mean }) => sum + mean, 0)
+  const short = parts.reduce((sum, part, at) => sum + (part.short[entries[at] ?? 0] ?? 0), 0)
+  return {
+    levels: parts.map((part, at) => settleLevel(part, entries[at] ?? 0)),
+    expectedFillRate: asked <= 0 ? 1 : 1 - short / asked,
+  }
 }
 
 interface Term {
@@ -87,7 +108,12 @@ interface Term {
   readonly protection: number
 }
 
-function protectionOf(part: PlannedPart, { daysPerBucket, reviewDays }: LevelAim): Omit<Term, 'part'> {
+interface Draft extends Term {
+  readonly history: SmoothedHistory | undefined
+  readonly meanPerBucket: number
+}
+
+function protectionOf(part: PlannedPart, { daysPerBucket, reviewDays }: ReviewRhythm): Omit<Term, 'part'> {
   const leadTime = inBuckets(part.leadDays, daysPerBucket)
   return {
     leadTime,
@@ -116,81 +142,62 @@ function wholeHorizon(buckets: number): number {
   return Math.max(1, Math.round(buckets))
 }
 
-interface Draft extends Term {
-  readonly history: SmoothedHistory | undefined
-  readonly mean: number
-}
-
 /** What a part's size spread is divided by, so that the spread of all demand together stays what was seen. */
 function scaleOfSizes(drafts: readonly Draft[], { pool }: Blend): number {
   let [weighted, means] = [0, 0]
-  for (const { history, mean } of drafts) {
+  for (const { history, meanPerBucket } of drafts) {
     if (history === undefined) continue
-    weighted += mean * sizeSpreadOf(history, pool)
-    means += mean
+    weighted += meanPerBucket * sizeSpreadOf(history, pool)
+    means += meanPerBucket
   }
   return means > 0 ? weighted / means : 1
 }
 
-/** Demand over the lead time and over lead time and review; a lead time that varies adds to the variance of both. */
-function demandOf(
-  { history, mean, leadTime, leadTimeDeviation, protection }: Draft,
-  blend: Blend,
-  scale: number,
-) {
+/** Demand over lead time, and over lead time and review; a lead time that varies adds to the variance of both. */
+function expectShortage(
+  draft: Draft,
+  { blend, scale }: { readonly blend: Blend; readonly scale: number },
+  { daysPerBucket }: ReviewRhythm,
+): ExpectedPart {
+  const { part, history, meanPerBucket, leadTime, leadTimeDeviation, protection } = draft
   const size = history === undefined ? 1 : sizeSpreadOf(history, blend.pool) / scale
-  const over = (buckets: number): SpreadDemand => ({
-    mean: mean * buckets,
-    ratio: Math.max(
-      leastRatio,
-      size * blend.spreadOver(wholeHorizon(buckets)) +
-        (buckets > 0 ? (mean * leadTimeDeviation ** 2) / buckets : 0),
-    ),
-  })
-  return { overLeadTime: over(leadTime), overProtection: over(protection), perBucket: over(1) }
-}
-
-/** Demand that varies less than Poisson demand is not looked for in parts that break. */
-const leastRatio = 1.05
-
-interface Curve extends Draft {
-  readonly overLeadTime: SpreadDemand
-  readonly overProtection: SpreadDemand
-  readonly perBucket: SpreadDemand
-}
-
-function keep(draft: Curve, { daysPerBucket }: LevelAim): KeptPart & ShortageCurve {
-  const { part, mean, overLeadTime, overProtection } = draft
-  const curve = averageOverLot(shortageByStock(overLeadTime, overProtection), part.lot)
-  const asked = overProtection.mean - overLeadTime.mean
-  const yearly = (mean * 365.2425) / daysPerBucket
+  const over = (buckets: number): SpreadDemand => {
+    const ofLeadTime = buckets > 0 ? (meanPerBucket * leadTimeDeviation ** 2) / buckets : 0
+    const ratio = size * blend.spreadOver(wholeHorizon(buckets)) + ofLeadTime
+    return { mean: meanPerBucket * buckets, ratio: Math.max(leastRatio, ratio) }
+  }
+  const overProtection = over(protection)
+  const asked = meanPerBucket * (protection - leadTime)
+  const { step, short } = averageOverLot(shortageByStock(over(leadTime), overProtection), part.lot)
   const room = part.shelfLimit === null ? Number.POSITIVE_INFINITY : part.shelfLimit + 1 - part.lot
   return {
+    ...draft,
+    ...{ step, overProtection, perBucket: over(1), mean: asked, cost: step },
     // What is not kept is ordered only once it is owed, so that nobody gets it at once.
-    ...{ ...curve, short: curve.short.with(0, asked), mean: asked },
-    least: yearly >= leastYearly ? 1 : 0,
-    most: Math.max(0, Math.floor(room / curve.step)),
-    cost: curve.step,
+    short: short.with(0, asked),
+    least: (meanPerBucket * 365.2425) / daysPerBucket >= leastYearly ? 1 : 0,
+    most: Math.max(0, Math.floor(room / step)),
   }
 }
 
-/** One piece is kept of what is expected to be asked for once a year: nobody wants to wait for that again. */
+/** Parts that break do not break more evenly than by chance, which is Poisson demand. */
+const leastRatio = 1.05
+/** One piece is kept of what is expected to be asked for once a year. */
 const leastYearly = 1
 
-function settle(draft: Curve, kept: (KeptPart & ShortageCurve) | undefined, entry: number): PlannedLevel {
-  const { part, mean, perBucket, overProtection } = draft
-  const floor = entry * (kept?.step ?? 1)
-  const orderUpTo = floor === 0 ? 0 : floor + part.lot - 1
-  const asked = kept?.mean ?? 0
+function settleLevel(part: ExpectedPart, entry: number): PlannedLevel {
+  const { lot, partId, series } = part.part
+  const floor = entry * part.step
+  const orderUpTo = floor === 0 ? 0 : floor + lot - 1
   return {
-    partId: part.partId,
-    demandClass: classifyDemand(shapeOfDemand([...part.series].filter(demand => demand !== unknown))),
-    meanPerBucket: mean,
-    deviationPerBucket: Math.sqrt(mean * perBucket.ratio),
+    partId,
+    demandClass: classifyDemand(shapeOfDemand([...series].filter(demand => demand !== unknown))),
+    meanPerBucket: part.meanPerBucket,
+    deviationPerBucket: Math.sqrt(part.meanPerBucket * part.perBucket.ratio),
     reorderPoint: Math.max(0, floor - 1),
     orderUpTo,
-    expectedFillRate: asked <= 0 ? 1 : Math.max(0, 1 - (kept?.short[entry] ?? 0) / asked),
-    cycleService: cycleServiceOf(overProtection, orderUpTo),
+    expectedFillRate: part.mean <= 0 ? 1 : Math.max(0, 1 - (part.short[entry] ?? 0) / part.mean),
+    cycleService: cycleServiceOf(part.overProtection, orderUpTo),
   }
 }
 

@@ -13,11 +13,13 @@ export interface ReferenceInputs {
   readonly beta: number
   readonly breakpoints: readonly number[]
   readonly d: number
+  readonly demand: number
   readonly demandOneWeekIn: number
   readonly from: number
   readonly h: number
   readonly holdingRate: number
   readonly inventoryPosition: number
+  readonly items: Readonly<Record<string, number>>
   readonly leadTime: number
   readonly leadTimeDays: number
   readonly leadTimeWeeks: number
@@ -35,6 +37,7 @@ export interface ReferenceInputs {
   readonly orderIntervalDays: number
   readonly orders: number
   readonly p: number
+  readonly r: number
   readonly pack: number
   readonly quarterMeans: readonly number[]
   readonly review: number
@@ -68,7 +71,7 @@ export interface ReferenceValue {
   readonly topic: string
   /** Each topic has its own; a check names those of its topic. */
   readonly inputs: ReferenceInputs
-  readonly expected: number | string | Readonly<Record<string, number | readonly number[]>>
+  readonly expected: number | string | Readonly<Record<string, number | readonly (number | string)[]>>
   readonly tolerance: number
   readonly source: { readonly author: string; readonly title: string; readonly year: number | null }
 }

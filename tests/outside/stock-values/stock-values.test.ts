@@ -5,6 +5,7 @@ import {
   forecastSyntetosBoylan,
   forecastTeunterSyntetosBabai,
 } from '../../../electron/reorder/demand/forecast-intermittent.ts'
+import { rankByValue } from '../../../electron/reorder/demand/rank-by-value.ts'
 import { seasonalIndices } from '../../../electron/reorder/demand/seasonal-indices.ts'
 import { gammaDemand, normalDemand } from '../../../electron/reorder/distributions/continuous-demand.ts'
 import {
@@ -38,10 +39,12 @@ import {
   reorderPointForCycleService,
   reorderPointForFillRate,
 } from '../../../electron/reorder/levels/reorder-point.ts'
+import { averageOverLot } from '../../../electron/reorder/levels/shortage-curve.ts'
 import { type ReferenceInputs, type ReferenceValue, valuesOn } from './reference-values.ts'
 
 type Inputs = ReferenceInputs
-type Computed = number | string | Readonly<Record<string, number | readonly number[]>>
+type Figure = number | string
+type Computed = Figure | Readonly<Record<string, Figure | readonly Figure[]>>
 
 const lossOf = (demand: LeadTimeDemand, stock: number) => {
   const shortage = demand.expectedShortage(stock)
@@ -168,6 +171,13 @@ const computations: Readonly<Record<string, (inputs: Inputs) => Computed>> = {
   'EOQ restricted to pack multiples': ({ K, h, d, pack }) =>
     economicPacks({ perOrder: K, holding: h, yearly: d }, pack),
   '(R,s,nQ)': ({ s, Q, inventoryPosition }) => lotsToOrder(inventoryPosition, { reorderPoint: s, lot: Q }),
+  '(r,Q) Poisson, exact cost (position uniform on r+1..r+Q)': ({ h, p, K, demand, leadTime, r, Q }) => {
+    const overLeadTime = poissonDemand(demand * leadTime)
+    const short = Array.from({ length: 60 }, (_, stock) => overLeadTime.expectedShortage(stock))
+    const owed = averageOverLot({ step: 1, short }, Q).short[r + 1] ?? Number.NaN
+    const onHand = r + (Q + 1) / 2 - overLeadTime.mean + owed
+    return (K * demand) / Q + h * onHand + p * owed
+  },
   'Poisson base-stock level': ({ meanOverProtectionInterval, target }) =>
     stockForCycleService(poissonDemand(meanOverProtectionInterval), target),
   'negative binomial base-stock level': ({ mean, variance, target }) =>
@@ -203,6 +213,15 @@ const computations: Readonly<Record<string, (inputs: Inputs) => Computed>> = {
     const shape = shapeOfDemand(series)
     return { ADI: shape?.interval ?? Number.NaN, CV2: shape?.variation ?? Number.NaN }
   },
+  'ABC classification by annual value': ({ items }) => {
+    const names = Object.keys(items)
+    const ranks = rankByValue(
+      names.map((name, partId) => ({ partId, pieces: 1, price: String(items[name]) })),
+    )
+    return Object.fromEntries(
+      ['A', 'B', 'C'].map(rank => [rank, names.filter((_, partId) => ranks.get(partId) === rank)]),
+    )
+  },
   'seasonal indices, ratio': ({ monthsByYear }) => ({ index: seasonalIndices(monthsByYear) }),
   'seasonal indices, quarterly': ({ quarterMeans }) => ({
     index: seasonalIndices(quarterMeans.map(mean => [mean])),
@@ -224,7 +243,7 @@ function check({ inputs, expected, tolerance }: ReferenceValue, compute: (inputs
   }
 }
 
-function listed(found: number | readonly number[] | undefined): readonly number[] {
+function listed(found: Figure | readonly Figure[] | undefined): readonly Figure[] {
   return typeof found === 'object' ? found : [found ?? Number.NaN]
 }
 
