@@ -166,7 +166,7 @@ function openShop(surroundings: Surroundings): OpenShop {
           handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'wrong-fit', ...told })
             .recordId,
       }),
-      ...reorderHandlers(planning),
+      ...reorderHandlers({ ...shop, ...planning }),
       ...proposalHandlers({
         ...planning,
         database,

@@ -45,6 +45,7 @@ import {
   readSettings,
   weighOrder,
 } from './proposal.ts'
+import { changeReorderSettings, markOneOff, readReorderSettings, setShelfLimit } from './reorder-settings.ts'
 import { decideReturn, listReturns, takeReturn } from './returns.ts'
 import {
   attachCode,
@@ -172,6 +173,10 @@ export const requests = [
   saveBuyer,
   readOrdering,
   saveOrdering,
+  readReorderSettings,
+  changeReorderSettings,
+  setShelfLimit,
+  markOneOff,
   verifyDatabase,
   backUpDatabase,
 ] as const

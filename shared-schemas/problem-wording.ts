@@ -111,6 +111,8 @@ export function wordProblem(problem: Problem): string {
       return `Name the appliance that ${problem.part} did not fit, by its full model number: the caution is put on that. Nothing was changed.`
     case 'ledger-names-unknown':
       return `${problem.file} names the ${problem.what} “${problem.name}”, which is not here. Load the catalogue that both machines use, then take the file in again; nothing was changed.`
+    case 'nothing-used-for':
+      return `Nothing went out under “${problem.reference}”. Write the job or the customer’s reference as the ledger has it.`
     case 'supplier-not-found':
       return `No supplier is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load suppliers.csv first'}.`
     case 'sheet-not-found':

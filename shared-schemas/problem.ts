@@ -113,6 +113,7 @@ export const problem = z.discriminatedUnion('code', [
     what: z.enum(['location', 'part']),
     name: z.string(),
   }),
+  z.object({ code: z.literal('nothing-used-for'), reference: z.string() }),
   z.object({ code: z.literal('supplier-not-found'), typed: z.string(), known: z.array(z.string()) }),
   z.object({ code: z.literal('sheet-not-found'), number: z.string() }),
   z.object({

@@ -1,9 +1,16 @@
 import type { HandlersOf } from '../requests/handlers.ts'
+import type { Shop } from '../requests/shop.ts'
+import { changeSettings, markOneOff, setShelfLimit } from './handle-settings.ts'
 import { listLevels } from './list-levels.ts'
+import { readReorderSettings } from './plan-queries.ts'
 import type { PlanningShop } from './plan-stock.ts'
 
-export function reorderHandlers(shop: PlanningShop): HandlersOf<'reorder'> {
+export function reorderHandlers(shop: Shop & PlanningShop): HandlersOf<'reorder'> {
   return {
     'reorder.list-levels': asked => listLevels(shop, asked),
+    'reorder.read-settings': () => readReorderSettings(shop.database),
+    'reorder.change-settings': changes => changeSettings(shop, changes),
+    'reorder.set-shelf-limit': limit => setShelfLimit(shop, limit),
+    'reorder.mark-one-off': mark => markOneOff(shop, mark),
   }
 }

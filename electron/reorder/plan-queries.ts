@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { partId } from '../../shared-schemas/identifiers.ts'
+import type { ReorderSettings } from '../../shared-schemas/reorder-settings.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { PriceBreak } from './levels/order-quantity.ts'
 
@@ -107,9 +108,7 @@ const settingRow = z.object({
   holding_rate: z.number(),
 })
 
-export type ReorderSettings = ReturnType<typeof readReorderSettings>
-
-export function readReorderSettings(database: ReadableDatabase) {
+export function readReorderSettings(database: ReadableDatabase): ReorderSettings {
   const row = database.row(
     settingRow,
     'SELECT fill_rate, review_days, lead_days, line_cost, holding_rate FROM reorder_setting',
@@ -122,4 +121,17 @@ export function readReorderSettings(database: ReadableDatabase) {
     lineCost: row.line_cost,
     holdingRate: row.holding_rate,
   }
+}
+
+/** Pieces that went to a job or a customer, by the ledger or by imported usage; undefined where nothing bears the reference. */
+export function countPiecesFor(database: ReadableDatabase, reference: string): number | undefined {
+  const [counted] = database.tuples<[rows: number, pieces: number | null]>(
+    `SELECT count(*), sum(pieces) FROM (
+       SELECT quantity AS pieces FROM usage WHERE job = ?1
+       UNION ALL
+       SELECT CASE WHEN from_location_id IS NULL THEN -quantity ELSE quantity END FROM movement
+       WHERE reference = ?1 AND outside IN ('job', 'customer'))`,
+    reference,
+  )
+  return counted === undefined || counted[0] === 0 ? undefined : (counted[1] ?? 0)
 }

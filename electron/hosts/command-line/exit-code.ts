@@ -71,6 +71,7 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
       return 1
     case 'malformed':
     case 'unknown-request':
+    case 'nothing-used-for':
     case 'supplier-not-found':
     case 'file-unreadable':
     case 'file-not-of-catalogue':
