@@ -166,7 +166,7 @@ function openShop(surroundings: Surroundings): OpenShop {
           handleRecordFit(database, shop, openModelsOf(database, told), { kind: 'wrong-fit', ...told })
             .recordId,
       }),
-      ...reorderHandlers({ ...shop, ...planning }),
+      ...reorderHandlers({ ...planning, ...shop }),
       ...proposalHandlers({
         ...planning,
         database,
