@@ -10,6 +10,7 @@ import { handleJudgeFit } from './fit-check/handle-judge-fit.ts'
 import { handleRecordFit } from './fit-check/handle-record-fit.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
 import { lookUpPlate, openModelsOf } from './fit-check/look-up-plate.ts'
+import { readAwaited } from './jobs/awaited-parts-queries.ts'
 import { jobsHandlers } from './jobs/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
@@ -134,6 +135,7 @@ function openShop(surroundings: Surroundings): OpenShop {
   const planning: PlanningShop = {
     ...shop,
     readOnOrder: () => readOnOrder(database),
+    readAwaited: () => readAwaited(database),
     // Order sheets do not tell yet how long their deliveries took.
     readLeadTimes: () => new Map(),
   }

@@ -8,6 +8,8 @@ const root = path.join(import.meta.dirname, '../..')
 const dist = path.join(root, 'dist')
 /** The faces of printed pages stand beside the bundle that draws them, as they do beside its source. */
 const faces = 'electron/order-sheets/export/faces'
+/** The solver of the order building loads its program from beside its bundle, as it does from beside its source. */
+const solver = 'node_modules/highs/build/highs.wasm'
 const quiet = { configFile: false, logLevel: 'warn' } as const
 
 /** Makes `dist/` anew: the page, and one bundle for each program that runs without these sources. */
@@ -27,6 +29,7 @@ export async function buildBundles(): Promise<void> {
   // A sandboxed preload script is loaded as CommonJS, whole, and may require nothing but Electron.
   await buildForNode({ preload: 'electron/preload.ts' }, 'cjs', 'cjs')
   await cp(path.join(root, faces), path.join(dist, 'faces'), { recursive: true })
+  await cp(path.join(root, solver), path.join(dist, path.basename(solver)))
   await noteBuild(root)
 }
 

@@ -29,6 +29,8 @@ export interface PlanningShop {
   readonly now: () => Date
   /** Pieces of each part that suppliers still owe. */
   readonly readOnOrder: () => ReadonlyMap<number, number>
+  /** Pieces of each part that open jobs wait for and that are not kept for them. */
+  readonly readAwaited: () => ReadonlyMap<number, number>
   /** Days that the deliveries of each supplier took, of those that came up to the end of a day. */
   readonly readLeadTimes: (asOf: string) => ReadonlyMap<number, readonly number[]>
 }
@@ -151,11 +153,21 @@ function readFacts(shop: PlanningShop, asked: PlanAsked) {
     locations: listLocations(database),
     vanLevels: listVanLevels(database),
     familyOf: partId => familyOf.get(partId),
-    reserved: readReservedByPart(database),
+    reserved: addPieces(readReservedByPart(database), shop.readAwaited()),
     onOrder: shop.readOnOrder(),
     countsFor,
   })
   return { asOf, aim, parts, demand, positions, countsFor }
+}
+
+/** Pieces by part, of both together. */
+export function addPieces(
+  some: ReadonlyMap<number, number>,
+  more: ReadonlyMap<number, number>,
+): ReadonlyMap<number, number> {
+  const sum = new Map(some)
+  for (const [partId, pieces] of more) sum.set(partId, (sum.get(partId) ?? 0) + pieces)
+  return sum
 }
 
 type PartFacts = ReturnType<typeof readFacts>['parts'][number]

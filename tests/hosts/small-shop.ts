@@ -52,12 +52,12 @@ export interface SmallShop {
 }
 
 /** The small shop's catalogue in a folder, and loaded into a database beside it. */
-export async function makeSmallShop(): Promise<SmallShop> {
+export async function makeSmallShop(catalogue: CatalogueTexts = smallCatalogue): Promise<SmallShop> {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'tallyplate-small-'))
   const catalogueFolder = path.join(folder, 'catalogue')
   const databaseFile = path.join(folder, 'shop.sqlite')
   mkdirSync(catalogueFolder)
-  for (const [name, content] of Object.entries(smallCatalogue))
+  for (const [name, content] of Object.entries(catalogue))
     writeFileSync(path.join(catalogueFolder, name), content)
   const application = openApplication(
     surroundingsOf({ databaseFile, sampleFolder: null, device: 'test-counter' }),

@@ -10,6 +10,7 @@ import { levels } from './levels-command.ts'
 import { load } from './load-command.ts'
 import { loads } from './loads-command.ts'
 import { models, parts } from './parts-commands.ts'
+import { reorder } from './reorder-command.ts'
 import { serve } from './serve-command.ts'
 import { sheets } from './sheets-command.ts'
 import { move, onhand } from './stock-commands.ts'
@@ -32,6 +33,7 @@ export const commands: readonly Command[] = [
   count,
   topup,
   levels,
+  reorder,
   backup,
   restore,
   verify,

@@ -5,7 +5,14 @@ import { buildOrders } from '../building/build-orders.ts'
 import { openExactSolver } from '../building/solve-exactly.ts'
 import { daysPer } from '../demand/time-buckets.ts'
 import { readReorderSettings } from '../plan-queries.ts'
-import { type PlanAsked, type PlanningShop, planStock, type ShopPlan, type StockPlan } from '../plan-stock.ts'
+import {
+  addPieces,
+  type PlanAsked,
+  type PlanningShop,
+  planStock,
+  type ShopPlan,
+  type StockPlan,
+} from '../plan-stock.ts'
 import { coverFromStock, type WantingPart } from './cover-from-stock.ts'
 import { describeNotBuilt, describeOrder } from './describe-lines.ts'
 import { type BuildingFacts, gatherLines } from './gather-lines.ts'
@@ -82,11 +89,7 @@ function planWithSheets(
   asked: PlanAsked,
   onSheets: ReadonlyMap<number, number>,
 ): ShopPlan {
-  const readOnOrder = () => {
-    const coming = new Map(needs.readOnOrder())
-    for (const [partId, pieces] of onSheets) coming.set(partId, (coming.get(partId) ?? 0) + pieces)
-    return coming
-  }
+  const readOnOrder = () => addPieces(needs.readOnOrder(), onSheets)
   return planStock({ ...needs, readOnOrder }, asked)
 }
 

@@ -8,12 +8,14 @@ import type { ShopPlan, StockPlan } from '../plan-stock.ts'
  */
 export function projectStock(
   { position, level, leadTime }: StockPlan,
-  { asOf, bucket }: Pick<ShopPlan, 'asOf' | 'bucket'>,
+  { asOf, bucket, reviewDays }: Pick<ShopPlan, 'asOf' | 'bucket' | 'reviewDays'>,
   quantity: number,
 ): PartExplained['projected'] {
   const now = position.position - position.onOrder
   const arrives = leadTime.days / daysPer(bucket)
-  return Array.from({ length: bucketsAhead[bucket] }, (_, at) => {
+  // As far as this order must last, and a little further.
+  const length = fewestAhead + Math.ceil((leadTime.days + reviewDays) / daysPer(bucket))
+  return Array.from({ length }, (_, at) => {
     const ahead = at + 1
     const hasCome = ahead >= arrives
     const without = now - level.meanPerBucket * ahead + (hasCome ? position.onOrder : 0)
@@ -25,7 +27,7 @@ export function projectStock(
   })
 }
 
-const bucketsAhead = { week: 12, month: 6 } as const
+const fewestAhead = 2
 
 function endOf(day: DayNumber, ahead: number): DayNumber {
   return day + Math.round(ahead)

@@ -181,3 +181,26 @@ test('a line is explained by its history, its levels and where its stock will go
   expect(first?.without).toBeCloseTo(-explained.meanPerBucket, 1)
   for (const { without, with: bought } of rest) expect(bought - without).toBeCloseTo(5, 5)
 })
+
+test('a part that a job waits for is ordered though none is kept, until it is kept for the job', async () => {
+  shop = await openTestShop({
+    ...reorderShop,
+    'parts.csv': `${reorderShop['parts.csv']}J-1,lock,Quorvane,genuine,Lock for one job,,\n`,
+    'offers.csv': `${reorderShop['offers.csv']}DALE,J-1,D-J1,30.00,1,1,1\n`,
+  })
+  expect(lineOf(await propose(), 'J-1')).toBeUndefined()
+  const { job } = await shop.answer('jobs.open-job', { model: 'QV-1', symptom: 'door stays shut' })
+  await shop.answer('jobs.need-part', { job, part: 'J-1', quantity: 2 })
+  expect(lineOf(await propose(), 'J-1')).toMatchObject({ need: 2, position: { available: -2 } })
+  await shop.answer('stock-ledger.record-movement', {
+    ...{ part: 'J-1', quantity: 2, from: 'supplier', to: 'SHOP', reason: 'goods in' },
+  })
+  expect(lineOf(await propose(), 'J-1')).toBeUndefined()
+  await shop.answer('stock-ledger.reserve-part', {
+    ...{ part: 'J-1', location: 'SHOP', quantity: 1, heldFor: 'job', reference: job, initials: 'AB' },
+  })
+  expect(lineOf(await propose(), 'J-1')).toBeUndefined()
+  await shop.answer('jobs.take-part', { job, part: 'J-1', quantity: 1, from: 'SHOP', takeReserved: true })
+  // One is taken and one still waits on the shelf; what was taken is demand now, so that some are kept.
+  expect(lineOf(await propose(), 'J-1')?.position).toMatchObject({ onShelf: 1, reserved: 1, available: 0 })
+})
