@@ -4,6 +4,7 @@ import { CounterScreen } from './counter/counter-screen.tsx'
 import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
+import { ReorderScreen } from './reorder/reorder-screen.tsx'
 import { ReturnsScreen } from './returns/returns-screen.tsx'
 import { ShelvesScreen } from './shelves/shelves-screen.tsx'
 import { StartUpScreen } from './start-up/start-up-screen.tsx'
@@ -54,6 +55,11 @@ function Screens() {
       {shown.has('Returns') && (
         <Activity mode={modeOf('Returns')}>
           <ReturnsScreen screens={screens} />
+        </Activity>
+      )}
+      {shown.has('Reorder') && (
+        <Activity mode={modeOf('Reorder')}>
+          <ReorderScreen screens={screens} />
         </Activity>
       )}
       {shown.has('Vans') && (

@@ -14,6 +14,7 @@ const shortcuts = {
   Vans: 'Alt+V',
   Jobs: 'Alt+J',
   Returns: 'Alt+B',
+  Reorder: 'Alt+R',
   Lists: 'Alt+L',
   Catalogue: 'Alt+C',
 } as const
