@@ -6,11 +6,13 @@ import { catalogueHandlers } from './catalogue/handlers.ts'
 import { databaseHandlers } from './database/handlers.ts'
 import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
+import { faultGuideHandlers } from './fault-guide/handlers.ts'
 import { handleJudgeFit } from './fit-check/handle-judge-fit.ts'
 import { handleRecordFit } from './fit-check/handle-record-fit.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
-import { lookUpPlate, openModelsOf } from './fit-check/look-up-plate.ts'
+import { lookUpPlate, lookUpPlate, modelIdsOf, openModelsOf, openModelsOf } from './fit-check/look-up-plate.ts'
 import { readAwaited } from './jobs/awaited-parts-queries.ts'
+import { listFinishedJobs } from './jobs/finished-jobs-queries.ts'
 import { jobsHandlers } from './jobs/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
@@ -103,7 +105,8 @@ export function openApplication(surroundings: Surroundings): Application {
 }
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
-const asksAboutModels = /^(?:model-lookup|fit-check|order-check|order-sheets|proposal|jobs|returns)\./
+const asksAboutModels =
+  /^(?:model-lookup|fit-check|order-check|order-sheets|proposal|jobs|returns|fault-guide)\./
 /** A load is over when its models can be found at once. */
 const mayBringModels = /^catalogue\.(?:load|undo)/
 
@@ -151,6 +154,11 @@ function openShop(surroundings: Surroundings): OpenShop {
         recordOpeningStock: (writable, opening) => recordOpeningStock(writable, shop, opening),
       }),
       ...databaseHandlers({ ...shop, checkFitments: () => checkFitments(database) }),
+      ...faultGuideHandlers({
+        ...shop,
+        findModels: plate => modelIdsOf(database, plate),
+        listFinishedJobs: applianceType => listFinishedJobs(database, applianceType),
+      }),
       ...fitCheckHandlers({ ...shop, readStock: partIds => readUsableStock(database, partIds) }),
       ...jobsHandlers({
         ...shop,

@@ -3,6 +3,7 @@ import { readStartUp } from './application.ts'
 import { listFolder, loadFiles, readLoading, readSummary } from './catalogue.ts'
 import { listFamilies, listModels, readFamily } from './catalogue-lists.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
+import { keepFinding, listSymptoms, readLessons, weighFaults } from './fault-finding.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
 import {
@@ -148,6 +149,10 @@ export const requests = [
   takeReturn,
   decideReturn,
   listReturns,
+  listSymptoms,
+  weighFaults,
+  keepFinding,
+  readLessons,
   readOrder,
   checkOrder,
   overrideStop,

@@ -113,6 +113,12 @@ export function wordProblem(problem: Problem): string {
       return `${problem.file} names the ${problem.what} “${problem.name}”, which is not here. Load the catalogue that both machines use, then take the file in again; nothing was changed.`
     case 'nothing-used-for':
       return `Nothing went out under “${problem.reference}”. Write the job or the customer’s reference as the ledger has it.`
+    case 'symptom-not-in-guide':
+      return `The guide has no symptom “${problem.symptom}” of a ${problem.applianceType}. It has: ${problem.known.join('; ') || 'none of that appliance yet; load faults.csv first'}.`
+    case 'check-not-in-guide':
+      return `The guide has no check “${problem.typed}” for this symptom. It has: ${problem.known.join('; ') || 'none'}.`
+    case 'outcome-not-of-check':
+      return `“${problem.typed}” is no outcome of ${problem.check}. It is one of: ${problem.known.join(', ')}.`
     case 'supplier-not-found':
       return `No supplier is called “${problem.typed}”. Known: ${problem.known.join(', ') || 'none yet; load suppliers.csv first'}.`
     case 'sheet-not-found':

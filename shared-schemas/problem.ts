@@ -114,6 +114,19 @@ export const problem = z.discriminatedUnion('code', [
     name: z.string(),
   }),
   z.object({ code: z.literal('nothing-used-for'), reference: z.string() }),
+  z.object({
+    code: z.literal('symptom-not-in-guide'),
+    applianceType: z.string(),
+    symptom: z.string(),
+    known: z.array(z.string()),
+  }),
+  z.object({ code: z.literal('check-not-in-guide'), typed: z.string(), known: z.array(z.string()) }),
+  z.object({
+    code: z.literal('outcome-not-of-check'),
+    check: z.string(),
+    typed: z.string(),
+    known: z.array(z.string()),
+  }),
   z.object({ code: z.literal('supplier-not-found'), typed: z.string(), known: z.array(z.string()) }),
   z.object({ code: z.literal('sheet-not-found'), number: z.string() }),
   z.object({

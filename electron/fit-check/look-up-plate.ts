@@ -1,3 +1,4 @@
+import type { ModelId } from '../../shared-schemas/identifiers.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { currentModelIndex } from '../model-lookup/current-model-index.ts'
 import { decideOpenModels, findOpenModels } from '../model-lookup/find-open-models.ts'
@@ -12,6 +13,12 @@ interface Plate {
 /** Every model that a plate leaves open; refused where too little of it was read, or its brand is not known. */
 export function openModelsOf(database: ReadableDatabase, plate: Plate): OpenModels {
   return findOpenModels(currentModelIndex(database), asText(plate))
+}
+
+/** The same by their ids; none where it cannot be looked up. */
+export function modelIdsOf(database: ReadableDatabase, plate: Plate): ModelId[] {
+  const decided = decideOpenModels(currentModelIndex(database), asText(plate))
+  return decided.ok ? decided.value.models.map(({ modelId }) => modelId) : []
 }
 
 /** What a plate leaves open, in short, and the one model if its number settles it. Null where it cannot be looked up. */

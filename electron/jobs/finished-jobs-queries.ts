@@ -20,10 +20,14 @@ const finishedRow = z.object({
 })
 
 /**
- * Jobs that ended with the appliance working, in order of time, for whoever learns from them. What a job of a file had
+ * Jobs that ended with the appliance working, in order of time, for whoever learns from them; of one kind of
+ * appliance or of all. What a job of a file had
  * fitted is what was used for it; one that was given up teaches nothing about what was wrong.
  */
-export function listFinishedJobs(database: ReadableDatabase): Output<'jobs.list-finished-jobs'>['jobs'] {
+export function listFinishedJobs(
+  database: ReadableDatabase,
+  applianceType: string | null = null,
+): Output<'jobs.list-finished-jobs'>['jobs'] {
   return database
     .rows(
       finishedRow,
@@ -42,7 +46,9 @@ export function listFinishedJobs(database: ReadableDatabase): Output<'jobs.list-
              WHERE job <> '' GROUP BY job, family HAVING sum(usage.quantity) > 0) GROUP BY job) AS fitted
            ON fitted.job = job.job
        WHERE finished_first_visit IS NOT NULL AND ifnull(outcome, 'finished') = 'finished'
+         AND (?1 IS NULL OR appliance_type = ?1)
        ORDER BY job.date, job.job`,
+      applianceType,
     )
     .map(row => ({
       ...{ job: row.job, date: row.date, brand: row.brand, modelNumber: row.model_number },

@@ -14,6 +14,7 @@ import { jobsAndReturns } from './0013-jobs-and-returns.ts'
 import { reorderSettings } from './0014-reorder-settings.ts'
 import { orderBuilding } from './0015-order-building.ts'
 import { faultGuide } from './0016-fault-guide.ts'
+import { faultFindings } from './0017-fault-findings.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -33,4 +34,5 @@ export const migrations: readonly string[] = [
   reorderSettings,
   faultGuide,
   orderBuilding,
+  faultFindings,
 ]

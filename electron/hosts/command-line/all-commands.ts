@@ -2,6 +2,7 @@ import { backup, restore, verify } from './care-commands.ts'
 import { check } from './check-command.ts'
 import type { Command } from './command.ts'
 import { count } from './count-command.ts'
+import { faults } from './faults-command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
@@ -26,6 +27,7 @@ export const commands: readonly Command[] = [
   parts,
   models,
   history,
+  faults,
   check,
   sheets,
   move,

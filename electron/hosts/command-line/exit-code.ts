@@ -68,6 +68,9 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'price-not-known':
     case 'stop-not-found':
     case 'stop-not-overridable':
+    case 'symptom-not-in-guide':
+    case 'check-not-in-guide':
+    case 'outcome-not-of-check':
       return 1
     case 'malformed':
     case 'unknown-request':

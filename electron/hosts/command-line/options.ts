@@ -19,7 +19,9 @@ export const readingOptions: Readonly<Record<string, Option>> = {
 export function givenReadings(given: Given) {
   return {
     ...present(given, ['brand', 'made', 'serial', 'volts', 'hertz', 'watts']),
-    ...(given.has('measured') ? { measured: Object.fromEntries(given.texts('measured').map(readPair)) } : {}),
+    ...(given.has('measured')
+      ? { measured: Object.fromEntries(given.texts('measured').map(pair => readPair(pair))) }
+      : {}),
   }
 }
 
@@ -50,8 +52,9 @@ export function wholeNumber(given: Given, option: string): number | undefined {
   return Number(text)
 }
 
-function readPair(pair: string): [string, string] {
+/** What an option like `--measured name=value` was given, its two sides. */
+export function readPair(pair: string, option = 'measured'): [string, string] {
   const at = pair.indexOf('=')
-  if (at < 1) throw new WrongUse(`--measured takes name=value; “${pair}” is not that.`)
+  if (at < 1) throw new WrongUse(`--${option} takes name=value; “${pair}” is not that.`)
   return [pair.slice(0, at).trim(), pair.slice(at + 1).trim()]
 }

@@ -1,0 +1,31 @@
+import type { CauseEnd } from '../../shared-schemas/fault-guide.ts'
+
+/** What the guide proposed first for a job. */
+export interface KeptProposal {
+  readonly endsIn: CauseEnd
+  readonly causes: readonly string[]
+  readonly families: readonly string[]
+}
+
+interface EndedJob {
+  readonly causeKey: string | null
+  readonly familiesFitted: readonly string[]
+}
+
+/**
+ * Whether a proposal was right. What was fitted tells of a part; the cause that was named tells of the rest. Null where
+ * neither tells, and for licensed work, which somebody else did.
+ */
+export function judgeProposal(
+  { endsIn, causes, families }: KeptProposal,
+  { causeKey, familiesFitted }: EndedJob,
+): boolean | null {
+  if (endsIn === 'licensed') return null
+  const isCauseNamed = causeKey !== null && causes.includes(causeKey)
+  if (endsIn !== 'part') {
+    if (familiesFitted.length > 0) return false
+    return causeKey === null ? null : isCauseNamed
+  }
+  if (familiesFitted.length > 0) return familiesFitted.some(family => families.includes(family))
+  return causeKey === null ? null : isCauseNamed
+}
