@@ -1,6 +1,8 @@
 import { Activity } from 'react'
 import { CatalogueScreen } from './catalogue/catalogue-screen.tsx'
 import { CounterScreen } from './counter/counter-screen.tsx'
+import { FaultsScreen } from './faults/faults-screen.tsx'
+import { HandOverContext } from './hand-over.ts'
 import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
 import { OrderScreen } from './order-check/order-screen.tsx'
@@ -20,10 +22,10 @@ export function App() {
 
 /** A screen that was left keeps what was typed into it; its keys and fields rest until it shows again. */
 function Screens() {
-  const { showing, shown, screens } = useScreens()
+  const { showing, shown, screens, handOver } = useScreens()
   const modeOf = (name: ScreenName) => (name === showing ? 'visible' : 'hidden')
   return (
-    <>
+    <HandOverContext value={handOver}>
       <Activity mode={modeOf('Counter')}>
         <CounterScreen screens={screens} />
       </Activity>
@@ -67,6 +69,11 @@ function Screens() {
           <VansScreen screens={screens} />
         </Activity>
       )}
-    </>
+      {shown.has('Faults') && (
+        <Activity mode={modeOf('Faults')}>
+          <FaultsScreen screens={screens} />
+        </Activity>
+      )}
+    </HandOverContext>
   )
 }

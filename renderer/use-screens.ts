@@ -1,5 +1,6 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import type { NamedScreen } from './components/top-line.tsx'
+import type { Handed, HandOver } from './hand-over.ts'
 
 export type ScreenName = keyof typeof shortcuts
 
@@ -15,11 +16,12 @@ const shortcuts = {
   Jobs: 'Alt+J',
   Returns: 'Alt+B',
   Reorder: 'Alt+R',
+  Faults: 'Alt+F',
   Lists: 'Alt+L',
   Catalogue: 'Alt+C',
 } as const
 
-/** Which screen shows, which have been shown since the start, and the keys and words that change it. */
+/** Which screen shows, which have been shown since the start, the keys and words that change it, and what one hands to another. */
 export function useScreens() {
   const [showing, setShowing] = useState<ScreenName>('Counter')
   const [shown, setShown] = useState<ReadonlySet<ScreenName>>(new Set(['Counter']))
@@ -45,7 +47,19 @@ export function useScreens() {
     isShowing: name === showing,
     onShow: () => show(name),
   }))
-  return { showing, shown, screens }
+  const [handed, setHanded] = useState<Handed | null>(null)
+  const handOver = useMemo<HandOver>(
+    () => ({
+      handed,
+      handOn: given => {
+        setHanded(given)
+        show(given.to)
+      },
+      clear: () => setHanded(null),
+    }),
+    [handed, show],
+  )
+  return { showing, shown, screens, handOver }
 }
 
 const names = Object.keys(shortcuts) as ScreenName[]

@@ -1,10 +1,14 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react'
+import type { ApplianceQuestion } from '../../shared-schemas/plate-reading.ts'
 import { focusAndSelect } from '../components/focus-and-select.ts'
+import { KeyHint } from '../components/key-hint.tsx'
 import { ProblemNote } from '../components/problem-note.tsx'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { useHanded, useHandOn } from '../hand-over.ts'
 import { CardFields } from './card-fields.tsx'
 import { CardRegion } from './card-region.tsx'
 import { CopySlip } from './copy-slip.tsx'
+import { questionOf } from './counter-enquiry.ts'
 import { EmptyCard } from './empty-card.tsx'
 import { decideEnter } from './enter-on-plate.ts'
 import { optionId } from './model-list.tsx'
@@ -30,7 +34,10 @@ export function CounterScreen({ screens }: { readonly screens: readonly NamedScr
   const filterField = useRef<HTMLInputElement>(null)
   const { outcome, copy } = useCopySlip(counter.slip)
   const onCopySlip = () => void copy()
-  useCounterKeys({ plateField, partField, onCopySlip })
+  const handOn = useHandOn()
+  const onFindFault = () => handOn({ to: 'Faults', appliance: applianceInHand(counter) })
+  useCounterKeys({ plateField, partField, onCopySlip, onFindFault })
+  useHanded('Counter', ({ part }) => counter.step({ do: 'type-part', part }))
   useEffect(() => focusAndSelect(plateField.current), [])
   const announcement = useAnnouncement(wordAnnouncement(counter))
   const { enquiry, found, step } = counter
@@ -46,6 +53,7 @@ export function CounterScreen({ screens }: { readonly screens: readonly NamedScr
             plateField={plateField}
             onEnter={() => filterField.current?.focus()}
           />
+          {found !== undefined && <FindFault onFindFault={onFindFault} />}
         </div>
         <div className="counter__card">
           {found !== undefined && <ModelRegion found={found} enquiry={enquiry} onStep={step} />}
@@ -63,6 +71,22 @@ export function CounterScreen({ screens }: { readonly screens: readonly NamedScr
         </p>
       </main>
     </div>
+  )
+}
+
+/** The model once it is decided, else the number as it was read, with every reading. */
+function applianceInHand({ enquiry, found }: Counter): ApplianceQuestion {
+  const model = found && decidedModel(found, enquiry)
+  return questionOf(model === undefined ? enquiry : { ...enquiry, taken: model })
+}
+
+function FindFault({ onFindFault }: { readonly onFindFault: () => void }) {
+  return (
+    <p>
+      <button type="button" className="plain-button" aria-keyshortcuts="F6" onClick={onFindFault}>
+        What is wrong with it? <KeyHint>F6</KeyHint>
+      </button>
+    </p>
   )
 }
 

@@ -5,10 +5,11 @@ interface CounterKeys {
   readonly plateField: RefObject<HTMLInputElement | null>
   readonly partField: RefObject<HTMLInputElement | null>
   readonly onCopySlip: () => void
+  readonly onFindFault: () => void
 }
 
-/** Keys that act from anywhere on the Counter: Esc back to the plate, F2 to the part in the hand, F8 copies the slip. */
-export function useCounterKeys({ plateField, partField, onCopySlip }: CounterKeys): void {
+/** Keys that act from anywhere on the Counter: Esc back to the plate, F2 to the part in the hand, F6 to what is wrong with it, F8 copies the slip. */
+export function useCounterKeys({ plateField, partField, onCopySlip, onFindFault }: CounterKeys): void {
   useEffect(() => {
     const act = (event: KeyboardEvent) => {
       if (event.isComposing || event.altKey || event.ctrlKey || event.metaKey) return
@@ -23,6 +24,8 @@ export function useCounterKeys({ plateField, partField, onCopySlip }: CounterKey
           return () => focusAndSelect(plateField.current)
         case 'F2':
           return () => focusAndSelect(partField.current)
+        case 'F6':
+          return onFindFault
         case 'F8':
           return onCopySlip
         default:
@@ -31,5 +34,5 @@ export function useCounterKeys({ plateField, partField, onCopySlip }: CounterKey
     }
     document.addEventListener('keydown', act)
     return () => document.removeEventListener('keydown', act)
-  }, [plateField, partField, onCopySlip])
+  }, [plateField, partField, onCopySlip, onFindFault])
 }

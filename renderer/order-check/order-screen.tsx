@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react'
 import { flushSync } from 'react-dom'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { useHanded } from '../hand-over.ts'
+import { addToDraft } from './add-to-draft.ts'
 import { focusLine, OrderCard } from './order-card.tsx'
 import { OrderField } from './order-field.tsx'
 import { nextStop, wordOrder } from './order-words.ts'
@@ -32,6 +34,9 @@ export function OrderScreen({ screens }: { readonly screens: readonly NamedScree
     onSave: save,
   })
   useEffect(() => selectOrder(field.current), [])
+  useHanded('Order check', ({ lines }) =>
+    step({ do: 'take', text: lines.reduce(addToDraft, draft.text), name: draft.name }),
+  )
 
   return (
     <div className="counter">
