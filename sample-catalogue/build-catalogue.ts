@@ -10,6 +10,7 @@ import { inventedBrands } from './invented-brands.ts'
 import { makeCounterSales } from './make-counter-sales.ts'
 import { dateCodes } from './make-date-codes.ts'
 import { listAttributeRows, listFamilyRows, makeFamilies } from './make-families.ts'
+import { listFaultChecks, listFaultOutcomes, listFaults, listFittingNotes } from './make-fault-guide.ts'
 import { makeFitments } from './make-fitments.ts'
 import { makeJobs } from './make-jobs.ts'
 import { makeModels, type SampleModel } from './make-models.ts'
@@ -54,6 +55,10 @@ export function buildCatalogue(): Catalogue {
     'usage.csv': fill('usage.csv', usage),
     'van_lists.csv': fill('van_lists.csv', stock.vanLists),
     'jobs.csv': fill('jobs.csv', work.jobs),
+    'faults.csv': fill('faults.csv', listFaults(families)),
+    'fault_checks.csv': fill('fault_checks.csv', listFaultChecks()),
+    'fault_outcomes.csv': fill('fault_outcomes.csv', listFaultOutcomes()),
+    'fitting_notes.csv': fill('fitting_notes.csv', listFittingNotes(families)),
   }
 }
 

@@ -79,6 +79,11 @@ function countSample(catalogue: Catalogue, fitments: readonly ExpandedFitment[])
     'stock lines': catalogue['opening_stock.csv'].length,
     'van list lines': catalogue['van_lists.csv'].length,
     'lines of use': catalogue['usage.csv'].length,
+    'symptoms of the guide': new Set(
+      catalogue['faults.csv'].map(row => `${row.appliance_type} ${row.symptom}`),
+    ).size,
+    'causes of the guide': catalogue['faults.csv'].length,
+    'checks of the guide': catalogue['fault_checks.csv'].length,
     jobs: catalogue['jobs.csv'].length,
   }
 }
@@ -104,6 +109,13 @@ function checkUnique(catalogue: Catalogue): string[] {
     ),
     ...findRepeats('kit row', catalogue['kits.csv'], row => `${row.kit} ${row.part_number}`),
     ...findRepeats('pair', catalogue['replaced_together.csv'], row => `${row.part_number} ${row.with_part}`),
+    ...findRepeats(
+      'fault',
+      catalogue['faults.csv'],
+      row => `${row.appliance_type} ${row.symptom} ${row.cause}`,
+    ),
+    ...findRepeats('check', catalogue['fault_checks.csv'], row => `${row.appliance_type} ${row.check}`),
+    ...findRepeats('fitting note', catalogue['fitting_notes.csv'], row => `${row.stage} ${row.note}`),
     ...findRepeats('sales name', catalogue['sales_names.csv'], row => Object.values(row).join(' ')),
     ...findRepeats(
       'model attribute',
