@@ -17,9 +17,11 @@ import { jobsHandlers } from './jobs/handlers.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
 import { keepIndex } from './model-lookup/keep-index.ts'
-import { checkOrder } from './order-check/check-order.ts'
+import { checkOrder, type DraftOrder } from './order-check/check-order.ts'
 import type { ToldOfParts } from './order-check/gather-line-facts.ts'
 import { orderCheckHandlers } from './order-check/handlers.ts'
+import { readLeadTimes } from './order-sheets/goods-in/delivery-queries.ts'
+import { goodsInHandlers } from './order-sheets/goods-in/handlers.ts'
 import { orderSheetsHandlers } from './order-sheets/handlers.ts'
 import { readNotSent, readOnOrder, readOpenOrders } from './order-sheets/on-order-queries.ts'
 import { reorderHandlers } from './reorder/handlers.ts'
@@ -106,7 +108,7 @@ export function openApplication(surroundings: Surroundings): Application {
 
 /** Requests that look models up, which wait for a large catalogue's index without keeping others waiting. */
 const asksAboutModels =
-  /^(?:model-lookup|fit-check|order-check|order-sheets|proposal|jobs|returns|fault-guide)\./
+  /^(?:model-lookup|fit-check|order-check|order-sheets|goods-in|proposal|jobs|returns|fault-guide)\./
 /** A load is over when its models can be found at once. */
 const mayBringModels = /^catalogue\.(?:load|undo)/
 
@@ -135,12 +137,15 @@ function openShop(surroundings: Surroundings): OpenShop {
     readLastPaid: partIds => readLastPaid(database, partIds),
     readOpenOrders: partIds => readOpenOrders(database, partIds),
   }
+  const orderSheets = {
+    ...shop,
+    checkOrder: (order: DraftOrder) => checkOrder(database, told, order).checked,
+  }
   const planning: PlanningShop = {
     ...shop,
     readOnOrder: () => readOnOrder(database),
     readAwaited: () => readAwaited(database),
-    // Order sheets do not tell yet how long their deliveries took.
-    readLeadTimes: () => new Map(),
+    readLeadTimes: asOf => readLeadTimes(database, asOf),
   }
   return {
     database,
@@ -169,7 +174,8 @@ function openShop(surroundings: Surroundings): OpenShop {
       }),
       ...modelLookupHandlers(shop),
       ...orderCheckHandlers({ ...shop, ...told }),
-      ...orderSheetsHandlers({ ...shop, checkOrder: order => checkOrder(database, told, order).checked }),
+      ...orderSheetsHandlers(orderSheets),
+      ...goodsInHandlers(orderSheets),
       ...returnsHandlers({
         ...shop,
         recordWrongFit: told =>
@@ -181,7 +187,7 @@ function openShop(surroundings: Surroundings): OpenShop {
         ...planning,
         database,
         readOnSheets: () => readNotSent(database),
-        checkOrder: order => checkOrder(database, told, order).checked,
+        checkOrder: orderSheets.checkOrder,
       }),
       ...stockLedgerHandlers(shop),
       ...vanCountsHandlers(shop),

@@ -7,6 +7,14 @@ import { keepFinding, listSymptoms, readLessons, weighFaults } from './fault-fin
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
 import {
+  closeLine,
+  expectAgain,
+  judgeSubstitute,
+  readDeliveries,
+  receiveGoods,
+  takeBackDelivery,
+} from './goods-in.ts'
+import {
   bringBack,
   changeJob,
   endVisit,
@@ -166,6 +174,12 @@ export const requests = [
   sendSheet,
   cancelSheet,
   exportSheets,
+  receiveGoods,
+  judgeSubstitute,
+  closeLine,
+  expectAgain,
+  takeBackDelivery,
+  readDeliveries,
   listOnOrder,
   listLevels,
   makeProposal,

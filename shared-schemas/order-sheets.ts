@@ -4,7 +4,7 @@ import { checkedOrder, mostOrderLines } from './order-check.ts'
 import { decimal } from './quantities.ts'
 import { defineRequest } from './request.ts'
 
-const sheetNumber = z
+export const sheetNumber = z
   .string()
   .trim()
   .regex(/^\d{4}-\d{4,}$/, 'is no number of an order sheet: write it as 2026-0007')

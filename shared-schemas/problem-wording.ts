@@ -129,6 +129,18 @@ export function wordProblem(problem: Problem): string {
       return `Order sheet ${problem.number} cannot go to its supplier as it is: ${problem.faults.slice(0, 3).join('; ')}. Make it a draft again and mend that; nothing was written.`
     case 'folder-unwritable':
       return `Nothing can be written into ${problem.folder} (${problem.why}). Name another folder; nothing was changed.`
+    case 'line-not-on-sheet':
+      return `Order sheet ${problem.number} has no line ${problem.line}. Open the sheet and name one of its lines; nothing was changed.`
+    case 'nothing-due':
+      return problem.way === 'close'
+        ? `Nothing is to come of line ${problem.line} of ${problem.number}, so there is nothing to close.`
+        : `Nothing was closed of line ${problem.line} of ${problem.number}, so nothing can be expected again.`
+    case 'substitute-not-proved':
+      return `${problem.part} came in place of ${problem.ordered}. ${problem.why} Leave it out, or say why it is taken in; nothing was booked.`
+    case 'delivery-not-found':
+      return `There is no delivery ${problem.receiptId}. Open the order sheet and choose one of its deliveries.`
+    case 'delivery-taken-back-already':
+      return `That delivery for ${problem.number} was taken back already; its pieces are due again.`
     case 'price-not-known':
       return `${problem.supplier} has no price on record for ${problem.part}. Give the price for one piece, or load the supplier’s offer first; nothing was changed.`
     case 'stop-not-found':

@@ -40,7 +40,8 @@ export function checkSheet(
   })
 }
 
-function asOrderLine({ line, partNumber, quantity, for: meant }: StoredLine): OrderLine {
+/** A line of a sheet as the order check takes it. */
+export function asOrderLine({ line, partNumber, quantity, for: meant }: StoredLine): OrderLine {
   const { brand, modelNumber, made, serial } = meant
   const said = Object.entries({ brand, modelNumber, made, serial }).filter(([, value]) => value !== null)
   return { line, partNumber, quantity, ...Object.fromEntries(said) }

@@ -7,11 +7,8 @@ export function readLastPaid(
   database: ReadableDatabase,
   partIds: readonly PartId[],
 ): ReadonlyMap<PartId, { readonly price: string; readonly currency: string }> {
-  const [usual] = database.tuples<[string]>(
-    'SELECT currency FROM supplier GROUP BY currency ORDER BY count(*) DESC, currency LIMIT 1',
-  )
-  if (usual === undefined) return new Map()
-  const [currency] = usual
+  const currency = readBookCurrency(database)
+  if (currency === undefined) return new Map()
   const costs = readLastCosts(database, partIds)
   return new Map(
     partIds.flatMap(id => {
@@ -19,4 +16,12 @@ export function readLastPaid(
       return price === undefined ? [] : [[id, { price, currency }] as const]
     }),
   )
+}
+
+/** The currency that the book is kept in: that of most suppliers. */
+export function readBookCurrency(database: ReadableDatabase): string | undefined {
+  const [usual] = database.tuples<[string]>(
+    'SELECT currency FROM supplier GROUP BY currency ORDER BY count(*) DESC, currency LIMIT 1',
+  )
+  return usual?.[0]
 }

@@ -34,3 +34,13 @@ export function partNumbered(database: ReadableDatabase, typed: string): Part {
     throw new Refusal({ code: 'part-not-found', typed, nearest: listNearestPartNumbers(database, typed) })
   return found
 }
+
+/** The quarantine that was named, or the first that there is. */
+export function quarantineNamed(database: ReadableDatabase, typed: string | undefined): string {
+  const found =
+    typed === undefined
+      ? listLocations(database).find(({ kind }) => kind === 'quarantine')
+      : locationNamed(database, typed)
+  if (found?.kind !== 'quarantine') throw new Refusal({ code: 'quarantine-needed', typed: typed ?? null })
+  return found.location
+}

@@ -65,6 +65,11 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'sheet-not-found':
     case 'sheet-state-forbids':
     case 'sheet-not-exportable':
+    case 'line-not-on-sheet':
+    case 'nothing-due':
+    case 'substitute-not-proved':
+    case 'delivery-not-found':
+    case 'delivery-taken-back-already':
     case 'price-not-known':
     case 'stop-not-found':
     case 'stop-not-overridable':

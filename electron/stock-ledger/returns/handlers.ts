@@ -3,8 +3,7 @@ import type { PartReturn } from '../../../shared-schemas/returns.ts'
 import { inTransaction, type ReadableDatabase } from '../../database/handles.ts'
 import type { HandlersOf } from '../../requests/handlers.ts'
 import { orRefuse, Refusal } from '../../requests/refusal.ts'
-import { listLocations } from '../location-queries.ts'
-import { locationNamed } from '../named-things.ts'
+import { quarantineNamed } from '../named-things.ts'
 import { type RecordingShop, recordWithin } from '../record-movement.ts'
 import { planDecision } from './plan-decision.ts'
 import { appendDecision, appendReturn, findReturn, listReturns } from './return-queries.ts'
@@ -38,7 +37,15 @@ function takeReturn(shop: ReturnsShop, input: CheckedInput<'returns.take-return'
   return inTransaction(shop.database, database => {
     const { kind, part, quantity, from, reference, reason, initials } = input
     const movement = recordWithin(database, shop, {
-      ...{ part, quantity, from, reason, reference, initials, to: quarantineOf(database, input.quarantine) },
+      ...{
+        part,
+        quantity,
+        from,
+        reason,
+        reference,
+        initials,
+        to: quarantineNamed(database, input.quarantine),
+      },
       ...{ usedBeforeBooked: false, takeReserved: false },
     })
     const returnId = appendReturn(database, shop, {
@@ -77,14 +84,4 @@ function returnNamed(database: ReadableDatabase, returnId: string): PartReturn {
   const found = findReturn(database, returnId)
   if (found === undefined) throw new Refusal({ code: 'return-not-found', returnId })
   return found
-}
-
-/** The quarantine that was named, or the first that there is. */
-function quarantineOf(database: ReadableDatabase, typed: string | undefined): string {
-  const found =
-    typed === undefined
-      ? listLocations(database).find(({ kind }) => kind === 'quarantine')
-      : locationNamed(database, typed)
-  if (found?.kind !== 'quarantine') throw new Refusal({ code: 'quarantine-needed', typed: typed ?? null })
-  return found.location
 }
