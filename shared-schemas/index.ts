@@ -54,6 +54,7 @@ import {
   readSettings,
   weighOrder,
 } from './proposal.ts'
+import { playLastYear } from './reorder-back-test.ts'
 import { changeReorderSettings, markOneOff, readReorderSettings, setShelfLimit } from './reorder-settings.ts'
 import { decideReturn, listReturns, takeReturn } from './returns.ts'
 import {
@@ -182,6 +183,7 @@ export const requests = [
   readDeliveries,
   listOnOrder,
   listLevels,
+  playLastYear,
   makeProposal,
   explainPart,
   weighOrder,

@@ -4,10 +4,12 @@ import { changeSettings, markOneOff, setShelfLimit } from './handle-settings.ts'
 import { listLevels } from './list-levels.ts'
 import { readReorderSettings } from './plan-queries.ts'
 import type { PlanningShop } from './plan-stock.ts'
+import { playLastYear } from './play-last-year.ts'
 
 export function reorderHandlers(shop: Shop & PlanningShop): HandlersOf<'reorder'> {
   return {
     'reorder.list-levels': asked => listLevels(shop, asked),
+    'reorder.play-last-year': (asked, task) => playLastYear(shop, asked, task),
     'reorder.read-settings': () => readReorderSettings(shop.database),
     'reorder.change-settings': changes => changeSettings(shop, changes),
     'reorder.set-shelf-limit': limit => setShelfLimit(shop, limit),

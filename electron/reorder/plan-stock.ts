@@ -79,7 +79,7 @@ export interface ShopPlan {
  * now: nobody orders into the past.
  */
 export function planStock(shop: PlanningShop, asked: PlanAsked): ShopPlan {
-  const facts = readFacts(shop, asked)
+  const facts = readPlanFacts(shop, asked)
   const { aim, parts, demand, positions, countsFor } = facts
   const planned = planLevels(
     parts.flatMap(part => (part.series === undefined ? [] : [asPlanned(part, part.series)])),
@@ -117,7 +117,8 @@ export function planStock(shop: PlanningShop, asked: PlanAsked): ShopPlan {
 
 const noSeries: Series = new Int32Array(0)
 
-function readFacts(shop: PlanningShop, asked: PlanAsked) {
+/** What planning starts from: every part with its history, its offer and its position. */
+export function readPlanFacts(shop: PlanningShop, asked: PlanAsked) {
   const { database } = shop
   const settings = readReorderSettings(database)
   const asOf = asked.asOf ?? localDay(shop.now())
@@ -170,9 +171,10 @@ export function addPieces(
   return sum
 }
 
-type PartFacts = ReturnType<typeof readFacts>['parts'][number]
+export type PlanFacts = ReturnType<typeof readPlanFacts>
+type PartFacts = PlanFacts['parts'][number]
 
-function asPlanned({ partId, leadTime, lot, shelfLimit }: PartFacts, series: Series) {
+export function asPlanned({ partId, leadTime, lot, shelfLimit }: PartFacts, series: Series) {
   return { partId, series, lot, shelfLimit, leadDays: leadTime.days, leadDaysDeviation: leadTime.deviation }
 }
 

@@ -22,6 +22,7 @@ export async function run(): Promise<void> {
         database,
         now: () => new Date(`${asOf}T09:00:00Z`),
         readOnOrder: () => new Map(),
+        readAwaited: () => new Map(),
         readLeadTimes: () => new Map(),
       },
       { asOf, bucket: 'week' },
