@@ -1,5 +1,6 @@
-import { Activity } from 'react'
+import { Activity, type ComponentType } from 'react'
 import { CatalogueScreen } from './catalogue/catalogue-screen.tsx'
+import type { NamedScreen } from './components/top-line.tsx'
 import { CounterScreen } from './counter/counter-screen.tsx'
 import { FaultsScreen } from './faults/faults-screen.tsx'
 import { HandOverContext } from './hand-over.ts'
@@ -20,60 +21,32 @@ export function App() {
   return startUp.state === 'ready' ? <Screens /> : <StartUpScreen startUp={startUp} />
 }
 
+const screenOf: Readonly<Record<ScreenName, ComponentType<{ readonly screens: readonly NamedScreen[] }>>> = {
+  Counter: CounterScreen,
+  'Order check': OrderScreen,
+  Shelves: ShelvesScreen,
+  Vans: VansScreen,
+  Jobs: JobsScreen,
+  Returns: ReturnsScreen,
+  Reorder: ReorderScreen,
+  Faults: FaultsScreen,
+  Lists: ListsScreen,
+  Catalogue: CatalogueScreen,
+}
+
 /** A screen that was left keeps what was typed into it; its keys and fields rest until it shows again. */
 function Screens() {
   const { showing, shown, screens, handOver } = useScreens()
-  const modeOf = (name: ScreenName) => (name === showing ? 'visible' : 'hidden')
   return (
     <HandOverContext value={handOver}>
-      <Activity mode={modeOf('Counter')}>
-        <CounterScreen screens={screens} />
-      </Activity>
-      {shown.has('Order check') && (
-        <Activity mode={modeOf('Order check')}>
-          <OrderScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Lists') && (
-        <Activity mode={modeOf('Lists')}>
-          <ListsScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Catalogue') && (
-        <Activity mode={modeOf('Catalogue')}>
-          <CatalogueScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Shelves') && (
-        <Activity mode={modeOf('Shelves')}>
-          <ShelvesScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Jobs') && (
-        <Activity mode={modeOf('Jobs')}>
-          <JobsScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Returns') && (
-        <Activity mode={modeOf('Returns')}>
-          <ReturnsScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Reorder') && (
-        <Activity mode={modeOf('Reorder')}>
-          <ReorderScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Vans') && (
-        <Activity mode={modeOf('Vans')}>
-          <VansScreen screens={screens} />
-        </Activity>
-      )}
-      {shown.has('Faults') && (
-        <Activity mode={modeOf('Faults')}>
-          <FaultsScreen screens={screens} />
-        </Activity>
-      )}
+      {[...shown].map(name => {
+        const Screen = screenOf[name]
+        return (
+          <Activity key={name} mode={name === showing ? 'visible' : 'hidden'}>
+            <Screen screens={screens} />
+          </Activity>
+        )
+      })}
     </HandOverContext>
   )
 }
