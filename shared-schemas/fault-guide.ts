@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { hazard, licensedHazard } from './hazards.ts'
+import { defineRequest } from './request.ts'
 
 /** Who may make a check: anyone over the telephone, a repairer on a dead machine, or one trained and equipped to measure live. */
 export const competence = z.enum(['anyone', 'repairer', 'live-testing'])
@@ -65,3 +66,20 @@ export const fittingNote = z.object({
   source: z.string().nullable(),
 })
 export type FittingNote = z.output<typeof fittingNote>
+
+/** What to mind of parts of these families: taking out, fitting, testing. A family that only licensed people work on has none. */
+export const listFittingNotes = defineRequest({
+  name: 'fault-guide.list-fitting-notes',
+  input: z.object({ families: z.array(z.string().trim().min(1).max(200)).max(200) }),
+  output: z.object({
+    families: z.array(
+      z.object({
+        family: z.string(),
+        name: z.string(),
+        safetyDevice: z.boolean(),
+        licensedFor: licensedHazard.nullable(),
+        notes: z.array(fittingNote),
+      }),
+    ),
+  }),
+})

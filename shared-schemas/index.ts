@@ -4,6 +4,7 @@ import { listFolder, loadFiles, readLoading, readSummary } from './catalogue.ts'
 import { listFamilies, listModels, readFamily } from './catalogue-lists.ts'
 import { backUpDatabase, verifyDatabase } from './database-care.ts'
 import { keepFinding, listSymptoms, readLessons, weighFaults } from './fault-finding.ts'
+import { listFittingNotes } from './fault-guide.ts'
 import { judgeFit, listFittedModels, listFittingParts } from './fit-check.ts'
 import { addExclusion, readHistory, recordFit, settleWrongFit, withdrawCorrection } from './fit-records.ts'
 import {
@@ -162,6 +163,7 @@ export const requests = [
   weighFaults,
   keepFinding,
   readLessons,
+  listFittingNotes,
   readOrder,
   checkOrder,
   overrideStop,

@@ -1,5 +1,5 @@
 import type { WeighedFaults } from '../../shared-schemas/fault-finding.ts'
-import type { FaultCause, FaultSymptom } from '../../shared-schemas/fault-guide.ts'
+import type { FaultCause, FaultCheck, FaultSymptom } from '../../shared-schemas/fault-guide.ts'
 import type { CheckedInput } from '../../shared-schemas/index.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { orRefuse, Refusal } from '../requests/refusal.ts'
@@ -10,9 +10,11 @@ import { listSymptoms, readGuide } from './guide-queries.ts'
 import { judgeReading } from './judge-reading.ts'
 import { jobsOfSymptom, namesOfSymptom, plainSymptom } from './match-symptom.ts'
 import { type JudgeReading, readAnswers } from './read-answers.ts'
+import type { ReadingFacts } from './readings/find-limits.ts'
 import { type FinishedJob, type GuideCause, learnPrior } from './reasoning/learn-prior.ts'
-import { familiesOfCheck, readStatedValues } from './stated-values-queries.ts'
+import { familiesOfCheck, isReckoned, readStatedValues } from './stated-values-queries.ts'
 import { weighFaults } from './weigh-faults.ts'
+import { wordExpected } from './word-expected.ts'
 
 /** Weighs the causes of a symptom by the guide, the shop's own jobs and the answers so far. */
 export function handleWeighFaults(
@@ -25,11 +27,11 @@ export function handleWeighFaults(
   const jobs = jobsOfSymptom(listFinishedJobs(applianceType), said).map(asFinishedJob)
   const learnt = learnPrior(guide.causes.map(asGuideCause), jobs, facts.platform)
   const plate = { volts: appliance?.volts ?? facts.volts, watts: appliance?.watts ?? facts.watts }
-  const judge: JudgeReading = (check, typed) =>
-    judgeReading(check, typed, {
-      ...plate,
-      ...readStatedValues(database, modelIds, familiesOfCheck(guide, check)),
-    })
+  const factsFor = (check: FaultCheck): ReadingFacts =>
+    isReckoned(check)
+      ? { ...plate, ...readStatedValues(database, modelIds, familiesOfCheck(guide, check)) }
+      : plate
+  const judge: JudgeReading = (check, typed) => judgeReading(check, typed, factsFor(check))
   const read = orRefuse(readAnswers(guide.checks, answers, judge))
   return {
     applianceType,
@@ -39,7 +41,7 @@ export function handleWeighFaults(
       ofType: jobs.length,
       ofPlatform: jobs.filter(({ platform }) => platform !== null && platform === facts.platform).length,
     },
-    ...weighFaults(guide, learnt, read),
+    ...weighFaults(guide, learnt, read, check => wordExpected(check, factsFor(check))),
   }
 }
 

@@ -1,6 +1,7 @@
 import type { HandlersOf } from '../requests/handlers.ts'
 import type { FaultShop } from './fault-shop.ts'
 import { readProposals } from './finding-queries.ts'
+import { listFittingNotes } from './fitting-note-queries.ts'
 import { listSymptoms } from './guide-queries.ts'
 import { handleKeepFinding } from './handle-keep-finding.ts'
 import { handleWeighFaults } from './handle-weigh-faults.ts'
@@ -14,6 +15,7 @@ export function faultGuideHandlers(shop: FaultShop): HandlersOf<'fault-guide'> {
     }),
     'fault-guide.weigh-faults': question => handleWeighFaults(shop, question),
     'fault-guide.keep-finding': finding => handleKeepFinding(shop, finding),
+    'fault-guide.list-fitting-notes': ({ families }) => listFittingNotes(database, families),
     'fault-guide.read-lessons': ({ applianceType = null }) =>
       reckonLessons(
         listSymptoms(database, applianceType),

@@ -3,7 +3,7 @@ import { type Measure, measures, measureUnits, readExpected } from '../catalogue
 import type { Decided } from '../requests/refusal.ts'
 import { findLimits, type Limits, type ReadingFacts } from './readings/find-limits.ts'
 import { type MeasuredReading, readMeasured } from './readings/read-measured.ts'
-import { wordFigure } from './readings/word-figure.ts'
+import { wordFigure, wordLimits } from './readings/word-figure.ts'
 
 /** Which outcome of a check a reading comes to, and why in words with its figures. */
 export interface JudgedReading {
@@ -76,12 +76,6 @@ const words = { within: 'within', low: 'below', high: 'above' } as const
 function compare(value: number, { low, high }: { readonly low: number; readonly high: number }) {
   if (value < low - Math.abs(low) * equalShare) return 'low'
   return value > high + Math.abs(high) * equalShare ? 'high' : 'within'
-}
-
-function wordLimits({ low, high }: { readonly low: number; readonly high: number }, unit: string): string {
-  if (low === Number.NEGATIVE_INFINITY) return `at most ${wordFigure(high, unit)}`
-  if (high === Number.POSITIVE_INFINITY) return `at least ${wordFigure(low, unit)}`
-  return `${wordFigure(low, unit)} to ${wordFigure(high, unit)}`
 }
 
 /** At rest the first contact is closed and the second open; actuated it is the other way round. */

@@ -22,6 +22,11 @@ export function readStatedValues(
   return { heaterWatts: read(heaterPower), ohmsAt25: read(sensorResistance) }
 }
 
+/** Whether the limits of a check come of what the catalogue states of the part, so that it is worth reading. */
+export function isReckoned({ expected }: FaultCheck): boolean {
+  return expected !== null && /^(heater|ntc)\b/.test(expected)
+}
+
 /** The families of the parts of which a check tells more than of the others. */
 export function familiesOfCheck({ causes }: GuideOfSymptom, { byCause }: FaultCheck): string[] {
   const told = causes.filter(({ cause }) => byCause.some(said => said.cause === cause))

@@ -18,12 +18,17 @@ import { reckonEffort } from './reasoning/reckon-effort.ts'
 import { weighCase } from './reasoning/weigh-case.ts'
 import { rankCauses } from './reasoning/weigh-causes.ts'
 
+/** What a good one reads on this appliance; null where nothing is measured. */
+export type WordExpected = (check: FaultCheck) => string | null
+
 /** What is told of a symptom: causes, remedies, what to check next and every figure behind them. */
 export function weighFaults(
   guide: GuideOfSymptom,
   learnt: readonly LearntCause[],
   answers: readonly SettledAnswer[],
+  wordExpected: WordExpected,
 ): Pick<WeighedFaults, 'causes' | 'remedies' | 'end' | 'settledOn' | 'checks' | 'answers'> {
+  const describe: Describe = name => describeCheck(guide.checks, name, wordExpected)
   const faultCase = buildCase(guide, learnt)
   const { belief, remedies, end, checks, odd } = weighCase(faultCase, answers)
   const ranked = rankCauses(belief)
@@ -38,38 +43,40 @@ export function weighFaults(
     remedies: listRemedies(remedies, guide.causes, ranked),
     end: end.end,
     settledOn: end.end === 'settled' ? end.remedies.length : 0,
-    checks: checks.flatMap(weighed => offerCheck(guide.checks, weighed)),
-    answers: answers.flatMap(answer => tellAnswer(guide.checks, odd, answer)),
+    checks: checks.flatMap(weighed => offerCheck(describe, weighed)),
+    answers: answers.flatMap(answer => tellAnswer(describe, odd, answer)),
   }
 }
 
-function offerCheck(checks: readonly FaultCheck[], { check, bits }: WeighedCheck): OfferedCheck[] {
-  return describeCheck(checks, check).map(described => ({ ...described, bits }))
+type Describe = (check: string) => DescribedCheck[]
+
+function offerCheck(describe: Describe, { check, bits }: WeighedCheck): OfferedCheck[] {
+  return describe(check).map(described => ({ ...described, bits }))
 }
 
-function describeCheck(checks: readonly FaultCheck[], name: string): DescribedCheck[] {
+function describeCheck(
+  checks: readonly FaultCheck[],
+  name: string,
+  wordExpected: WordExpected,
+): DescribedCheck[] {
   const found = checks.find(({ check }) => check === name)
   if (found === undefined) return []
-  const { otherwise: _, byCause: __, tolerance, ...check } = found
+  const { otherwise: _, byCause: __, tolerance: ___, ...check } = found
   const { minutes: effort, added } = reckonEffort(found)
   return [
     {
       ...check,
-      expected: wordExpected(check.expected, tolerance),
+      expected: wordExpected(found),
       ...{ effort, added: [...added], cautions: cautionCheck(found) },
     },
   ]
 }
 
-function wordExpected(expected: string | null, tolerance: string | null): string | null {
-  return expected === null || tolerance === null ? expected : `${expected}, ± ${tolerance}`
-}
-
 function tellAnswer(
-  checks: readonly FaultCheck[],
+  describe: Describe,
   odd: readonly OddReading[],
   { check, outcome, measured, left }: SettledAnswer,
 ): ReadAnswer[] {
   const oddAtBest = odd.find(found => found.check === check)?.atBest ?? null
-  return describeCheck(checks, check).map(asked => ({ asked, outcome, measured, left, oddAtBest }))
+  return describe(check).map(asked => ({ asked, outcome, measured, left, oddAtBest }))
 }

@@ -5,6 +5,7 @@ import { CautionList } from '../components/caution-list.tsx'
 import { PartPlaces } from '../components/part-places.tsx'
 import { VerdictWord } from '../components/verdict-word.tsx'
 import { wordMoney } from '../components/word-money.ts'
+import { FittingNotes } from '../fitting-notes/fitting-notes.tsx'
 import { useHandOn } from '../hand-over.ts'
 import { familiesOf } from './use-worth.ts'
 
@@ -31,7 +32,7 @@ export function WorthOrdering({ remedy, appliance, families }: WorthOrderingProp
 }
 
 function WorthFamily({
-  family: { name, cautions, parts, quantityPerAppliance },
+  family: { family, name, cautions, parts, quantityPerAppliance },
   appliance,
 }: {
   readonly family: FittingFamily
@@ -66,6 +67,10 @@ function WorthFamily({
           </tbody>
         </table>
       </div>
+      <details>
+        <summary>How it goes in, and how it is tested</summary>
+        <FittingNotes families={[family]} />
+      </details>
     </div>
   )
 }

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react'
 import { hazardWords } from '../../shared-schemas/hazard-words.ts'
 import type { Job } from '../../shared-schemas/jobs.ts'
+import { FittingNotes } from '../fitting-notes/fitting-notes.tsx'
 import { CodeBars } from '../scanning/code-bars.tsx'
-import { FittingNotes } from './fitting-notes.tsx'
 import { wordModels } from './job-words.ts'
 
 /** The job on paper, for the van: seen only when it is printed. */

@@ -5,6 +5,16 @@ export function wordFigure(value: number, unit: string): string {
   return `${round(value / scale)} ${prefix}${unit}`.trim()
 }
 
+/** Between the limits, or what is the least or the most. */
+export function wordLimits(
+  { low, high }: { readonly low: number; readonly high: number },
+  unit: string,
+): string {
+  if (low === Number.NEGATIVE_INFINITY) return `at most ${wordFigure(high, unit)}`
+  if (high === Number.POSITIVE_INFINITY) return `at least ${wordFigure(low, unit)}`
+  return `${wordFigure(low, unit)} to ${wordFigure(high, unit)}`
+}
+
 function scaleOhms(ohms: number): readonly [scale: number, prefix: string] {
   if (ohms >= 1e6) return [1e6, 'M']
   return ohms >= 1e3 ? [1e3, 'k'] : [1, '']

@@ -28,7 +28,7 @@ const read = (answers: readonly CheckAnswer[]) =>
 function weigh(answers: readonly CheckAnswer[]) {
   const settled = read(answers)
   if (!settled.ok) throw new Error(settled.problem.code)
-  return weighFaults(guideOfDrain, learnt, settled.value)
+  return weighFaults(guideOfDrain, learnt, settled.value, ({ expected }) => expected)
 }
 
 /** `remedy` and `answer` are the first of theirs. */
