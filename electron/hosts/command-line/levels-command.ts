@@ -42,9 +42,10 @@ export const levels: Command = {
 export function share(given: Given, option: string): number | undefined {
   const text = given.text(option)
   if (text === undefined) return undefined
-  if (!/^(0?\.\d{1,6}|0\.\d{1,6})$/.test(text))
-    throw new WrongUse(`--${option} takes a share below one, such as 0.95; “${text}” is none.`)
-  return Number(text)
+  const found = /^0?\.\d{1,6}$/.test(text) ? Number(text) : Number.NaN
+  if (!(found >= 0.5 && found <= 0.999))
+    throw new WrongUse(`--${option} takes a share from 0.5 to 0.999, such as 0.95; “${text}” is none.`)
+  return found
 }
 
 function wordLevels({ asOf, bucket, targetFillRate, expectedFillRate, rows }: StockLevels): string {
@@ -59,6 +60,8 @@ function wordLevels({ asOf, bucket, targetFillRate, expectedFillRate, rows }: St
     inPercent(row.expectedFillRate),
     inPercent(row.cycleService),
   ])
+  if (sold.length === 0)
+    return `Nothing was asked for up to ${asOf}. Load usage.csv, or give a later --as-of.`
   return [
     `Usage up to ${asOf}; of the pieces asked for, ${inPercent(expectedFillRate)} are expected to be there (wanted ${inPercent(targetFillRate)}).`,
     ...alignColumns(

@@ -41,6 +41,28 @@ test('lead time and review that are given are taken in place of the supplier’s
   expect(far?.orderUpTo).toBeGreaterThan(2 * (near?.orderUpTo ?? 0))
 })
 
+test('a cycle service of nine in ten is had on a slow part without any stock, and a fill rate is not', async () => {
+  const everyTenWeeks = Array.from({ length: 11 }, (_, at) => {
+    const date = new Date(Date.UTC(2026, 10, 20 - 70 * at)).toISOString().slice(0, 10)
+    return `${date},shop,1E5,1,`
+  })
+  shop = await openTestShop({
+    ...smallCatalogue,
+    'usage.csv': ['date,location,part_number,quantity,job', ...everyTenWeeks, ''].join('\n'),
+  })
+  const levelAt = async (fillRate: number) => {
+    const { rows } = await shop.answer('reorder.list-levels', { fillRate, leadDays: 0, reviewDays: 7 })
+    return rows.find(({ partNumber }) => partNumber === '1E5')
+  }
+  const kept = await levelAt(0.9)
+  expect(kept?.orderUpTo).toBeGreaterThanOrEqual(1)
+  expect(kept?.expectedFillRate).toBeGreaterThanOrEqual(0.9)
+  await shop.answer('reorder.set-shelf-limit', { part: '1E5', pieces: 0 })
+  const without = await levelAt(0.9)
+  expect(without).toMatchObject({ orderUpTo: 0, expectedFillRate: 0 })
+  expect(without?.cycleService).toBeGreaterThan(0.9)
+})
+
 /** So many pieces on the first of each of the months up to October 2026. */
 function monthlyUsage(part: string, months: number, pieces: number): string {
   const rows = Array.from({ length: months }, (_, at) => {
