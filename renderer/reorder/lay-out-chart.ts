@@ -24,7 +24,10 @@ export interface ChartLayout {
   readonly most: number
 }
 
-/** Where everything stands in a drawing of 640 by 200: the past on the left of today, what is to come on the right. */
+/**
+ * Where everything stands in a drawing of 640 by 200: the past on the left of today, what is to come on the right, where a
+ * week is wider, since it is what is decided about.
+ */
 export function layOutChart({
   history,
   projected,
@@ -36,13 +39,13 @@ export function layOutChart({
   const ahead = projected.flatMap(point => [point.with, point.without])
   const most = Math.max(1, orderUpTo, meanPerBucket, ...asked, ...ahead)
   const least = Math.min(0, ...ahead)
-  const step = width / Math.max(1, history.length + projected.length)
-  const today = step * history.length
+  const step = today / Math.max(1, history.length)
+  const stepAhead = (width - today) / Math.max(1, projected.length)
   const heightOf = (value: number) => margin + ((most - value) / (most - least)) * (height - 2 * margin)
   const zero = heightOf(0)
   const known = history.flatMap(({ pieces }, at) => (pieces === null ? [] : [{ pieces, at }]))
   const at = (place: number, value: number): Point => ({
-    x: today + (place + 1) * step,
+    x: today + (place + 1) * stepAhead,
     y: heightOf(value),
   })
   return {
@@ -63,6 +66,7 @@ export function layOutChart({
 }
 
 const width = 640
+const today = 384
 const height = 200
 const margin = 20
 

@@ -21,7 +21,7 @@ import { useReorder } from './use-reorder.ts'
 /** The week's reorder: what it goes by, the order of each supplier, what is left out, and the order sheets. */
 export function ReorderScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
   const reorder = useReorder()
-  const sheets = useOrderSheets(reorder.makeAnew)
+  const sheets = useOrderSheets(reorder.forgetTyped)
   const summary = useQuery({
     queryKey: ['catalogue.read-summary'],
     queryFn: () => ask('catalogue.read-summary', {}),
@@ -120,19 +120,11 @@ function wordProposal({ orders, parts, enough }: Proposal): string {
   const totals = [...Map.groupBy(orders, ({ currency }) => currency)].map(([currency, ofIt]) =>
     wordMoney({ price: addAmounts(ofIt.map(({ total }) => total)), currency }),
   )
-  return `${count(orders.length, 'order')} with ${count(lines, 'line')}, ${totals.join(' and ')} together.`
+  return `Proposed: ${count(orders.length, 'order')} with ${count(lines, 'line')}, ${totals.join(' and ')} together. Of ${count(parts, 'part')}, ${enough} have enough.`
 }
 
 /** What it goes by, and how near to the best it is. */
-function wordAim({
-  asOf,
-  targetFillRate,
-  expectedFillRate,
-  reviewDays,
-  parts,
-  enough,
-  proofs,
-}: Proposal): string {
+function wordAim({ asOf, targetFillRate, expectedFillRate, reviewDays, proofs }: Proposal): string {
   const bounded = proofs.filter(({ kind }) => kind === 'bounded')
   const best =
     bounded.length === 0
@@ -143,7 +135,7 @@ function wordAim({
               `Suppliers and quantities are at most ${wordMoney({ price: gap, currency })} (${percent(gapShare)}) from the cheapest.`,
           )
           .join(' ')
-  return `Levels of ${asOf}, for ${percent(targetFillRate)} of the pieces asked for to be there (expected ${percent(expectedFillRate)}), ordered every ${reviewDays} days. Of ${count(parts, 'part')}, ${enough} have enough. ${proofs.length > 0 ? best : ''}`
+  return `Levels of ${asOf}, for ${percent(targetFillRate)} of the pieces asked for to be there (expected ${percent(expectedFillRate)}), ordered every ${reviewDays} days. ${proofs.length > 0 ? best : ''}`
 }
 
 function stoppedLines({ orders }: Proposal): string[] {

@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
-import type { Proposal, ProposedOrder, WeighedOrder } from '../../shared-schemas/proposal.ts'
+import type { ProposedOrder, WeighedOrder } from '../../shared-schemas/proposal.ts'
 import { ask } from '../bridge/client.ts'
 import { useSettled } from '../components/use-settled.ts'
 
@@ -27,8 +27,9 @@ export function useReorder() {
     queryKey: ['proposal.read-settings'],
     queryFn: () => ask('proposal.read-settings', {}),
   })
+  const forgetTyped = () => setTyped({})
   const makeAnew = async () => {
-    setTyped({})
+    forgetTyped()
     await queries.invalidateQueries({ queryKey: ['proposal.make-proposal'] })
     await queries.invalidateQueries({ queryKey: ['order-sheets.list-sheets'] })
   }
@@ -43,7 +44,7 @@ export function useReorder() {
   })
   return {
     ...{ fillRate, setFillRate, typed, initials, setInitials, opened, setOpened },
-    ...{ aim, proposal, settings, change, makeAnew },
+    ...{ aim, proposal, settings, change, makeAnew, forgetTyped },
     isShareReadable: fillRate.trim() === '' || share !== undefined,
     type: (supplier: string, partNumber: string, quantity: string) =>
       setTyped(before => ({ ...before, [keyOf(supplier, partNumber)]: quantity })),
@@ -78,12 +79,19 @@ export interface WantedLine {
   readonly quantity: number
 }
 
-/** The lines that are to be ordered: those of nought pieces are not, and a field that says no number waits. */
+/** The lines that are to be ordered: those of nought pieces are not, nor those whose field says no number. */
 export function wantedLines({ supplier, lines }: ProposedOrder, typed: TypedQuantities): WantedLine[] {
   return lines.flatMap(line => {
     const quantity = readQuantity(quantityText(typed, supplier, line))
     return quantity === undefined || quantity === 0 ? [] : [{ part: line.partNumber, quantity }]
   })
+}
+
+/** The parts of which the field says no number. */
+export function unreadableLines({ supplier, lines }: ProposedOrder, typed: TypedQuantities): string[] {
+  return lines
+    .filter(line => readQuantity(quantityText(typed, supplier, line)) === undefined)
+    .map(({ partNumber }) => partNumber)
 }
 
 export function readQuantity(text: string): number | undefined {
@@ -100,5 +108,3 @@ export function useWeighedOrder(order: ProposedOrder, typed: TypedQuantities) {
     staleTime: 0,
   })
 }
-
-export type OrdersOfProposal = Proposal['orders']

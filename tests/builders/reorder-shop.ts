@@ -1,4 +1,5 @@
 import type { CatalogueTexts } from './catalogue-folder.ts'
+import { testDay } from './open-test-shop.ts'
 
 /**
  * A shop whose reorder has something of each kind to say on 23 November 2026. All names are invented. A year of usage by
@@ -41,23 +42,23 @@ VAN1,H-2,6,
 BAD,L-1,9,
 SHOP,00480121,200,A2
 `,
-  'usage.csv': usage([
-    ['B-100', 2],
-    ['B-200', 1],
-    ['H-1', 1],
-    ['H-2', 1],
-    ['00480121', 3],
-    ['L-1', 1],
-    ['N-1', 1],
-  ]),
+  'usage.csv': usageUpTo(testDay),
 }
 
-/** So many pieces of each part on the Monday of each of the last 52 weeks. */
-function usage(weekly: readonly (readonly [part: string, pieces: number])[]): string {
-  const last = Date.parse('2026-11-23T00:00:00Z')
+/** The same shop, its usage up to another day. */
+export function reorderShopUpTo(day: Date): CatalogueTexts {
+  return { ...reorderShop, 'usage.csv': usageUpTo(day) }
+}
+
+/** So many pieces of each part once in each of the last 52 weeks. */
+function usageUpTo(day: Date): string {
+  const last = Date.parse(day.toISOString().slice(0, 10))
   const days = Array.from({ length: 52 }, (_, back) =>
     new Date(last - back * 7 * 86_400_000).toISOString().slice(0, 10),
   )
-  const rows = days.flatMap(day => weekly.map(([part, pieces]) => `${day},SHOP,${part},${pieces},`))
+  const weekly = { 'B-100': 2, 'B-200': 1, 'H-1': 1, 'H-2': 1, '00480121': 3, 'L-1': 1, 'N-1': 1 }
+  const rows = days.flatMap(date =>
+    Object.entries(weekly).map(([part, pieces]) => `${date},SHOP,${part},${pieces},`),
+  )
   return `date,location,part_number,quantity,job\n${rows.join('\n')}\n`
 }
