@@ -5,15 +5,17 @@ import type { Reorder } from './use-reorder.ts'
 
 /** What the proposal goes by: how often a piece should be there, the budget, and whether pattern stock is used up first. */
 export function ProposalSettings({ reorder }: { readonly reorder: Reorder }) {
-  const { fillRate, setFillRate, isShareReadable, settings, change, proposal, makeAnew } = reorder
+  const { fillRate, setFillRate, keepFillRate, isShareReadable, settings, change, proposal, makeAnew } =
+    reorder
   const [budget, setBudget] = useState<string>()
   const shown = budget ?? settings.data?.budget ?? ''
   const isBudgetReadable = shown.trim() === '' || decimal.safeParse(shown.trim()).success
   const onSubmit = (event: FormEvent) => {
     event.preventDefault()
     if (!isBudgetReadable || !isShareReadable) return
+    if (fillRate.trim() !== '') keepFillRate()
     if (budget !== undefined) change.mutate({ budget: shown.trim() === '' ? null : shown.trim() })
-    else void makeAnew()
+    else if (fillRate.trim() === '') void makeAnew()
     setBudget(undefined)
   }
   return (
@@ -56,9 +58,15 @@ export function ProposalSettings({ reorder }: { readonly reorder: Reorder }) {
         />{' '}
         <label htmlFor="reorder-pattern">Use up pattern parts before buying genuine ones for stock</label>
       </p>
-      <button type="submit" className="order-button" aria-keyshortcuts="F9">
-        Propose anew <KeyHint>F9</KeyHint>
-      </button>
+      {fillRate.trim() !== '' || budget !== undefined ? (
+        <button type="submit" className="order-button">
+          Keep for every week <KeyHint>Enter</KeyHint>
+        </button>
+      ) : (
+        <button type="submit" className="order-button" aria-keyshortcuts="F9">
+          Propose anew <KeyHint>F9</KeyHint>
+        </button>
+      )}
       {(!isShareReadable || !isBudgetReadable || change.error !== null) && (
         <p className="problem-note" role="alert">
           {!isShareReadable

@@ -27,6 +27,8 @@ export interface ReorderLineProps {
   readonly onType: (supplier: string, partNumber: string, quantity: string) => void
   readonly onOpen: (key: string | null) => void
   readonly onSign: (initials: string) => void
+  /** Has the part ordered from another supplier from now on. */
+  readonly onPrefer: (partNumber: string, supplier: string) => void
   readonly onSettled: () => void
 }
 
@@ -114,6 +116,7 @@ function LineDetail({
   flags,
   pieces,
   onSign,
+  onPrefer,
   onSettled,
 }: ReorderLineProps & { readonly flags: readonly OrderFlag[]; readonly pieces: number }) {
   const explained = useQuery({
@@ -131,13 +134,26 @@ function LineDetail({
         <p>
           {wordMoney({ price, currency })} a piece from {supplierName}
           {line.supplierCode !== null && `, its number ${line.supplierCode}`}.{' '}
-          {line.elsewhere
-            .map(other => `${other.supplier} asks ${wordMoney({ ...other, price: other.unitPrice })}.`)
-            .join(' ')}{' '}
           {weighed !== undefined &&
             `${weighed.oneMore.quantity} instead would change the total by ${wordMoney({ price: weighed.oneMore.change, currency })}.`}
         </p>
       </div>
+      {line.elsewhere.length > 0 && (
+        <ul className="reorder-elsewhere">
+          {line.elsewhere.map(other => (
+            <li key={other.supplier}>
+              {other.supplier} asks {wordMoney({ ...other, price: other.unitPrice })}.{' '}
+              <button
+                type="button"
+                className="plain-button"
+                onClick={() => onPrefer(line.partNumber, other.supplier)}
+              >
+                Always order it from {other.supplier}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
       {explained.data !== undefined && <StockChart explained={explained.data} />}
       {severities.map(severity => {
         const found = flags.filter(flag => flag.severity === severity)

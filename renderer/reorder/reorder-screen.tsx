@@ -12,6 +12,7 @@ import { addAmounts } from './add-amounts.ts'
 import { LeftOutList } from './left-out-list.tsx'
 import { percent } from './line-words.ts'
 import { OrderSheetList } from './order-sheet-list.tsx'
+import { PlayedYearPanel } from './played-year.tsx'
 import { ProposalSettings } from './proposal-settings.tsx'
 import { count } from './reorder-line.tsx'
 import { SupplierOrder } from './supplier-order.tsx'
@@ -102,6 +103,7 @@ export function ReorderScreen({ screens }: { readonly screens: readonly NamedScr
               <SupplierOrder key={order.supplier} order={order} reorder={reorder} />
             ))}
             <LeftOutList proposal={data} />
+            <PlayedYearPanel reorder={reorder} />
           </>
         )}
         <OrderSheetList sheets={sheets} initials={initials} />

@@ -38,6 +38,7 @@ export function SupplierOrder({ order, reorder }: SupplierOrderProps) {
               onType={type}
               onOpen={setOpened}
               onSign={setInitials}
+              onPrefer={reorder.prefer}
               onSettled={weighed.refetch}
             />
           )

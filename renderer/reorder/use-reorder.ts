@@ -33,6 +33,11 @@ export function useReorder() {
     await queries.invalidateQueries({ queryKey: ['proposal.make-proposal'] })
     await queries.invalidateQueries({ queryKey: ['order-sheets.list-sheets'] })
   }
+  const anew = useMutation({
+    mutationFn: (work: () => Promise<unknown>) => work(),
+    networkMode: 'always',
+    onSuccess: makeAnew,
+  })
   const change = useMutation({
     mutationFn: (changed: { budget?: string | null; usesPatternStock?: boolean }) =>
       ask('proposal.change-settings', changed),
@@ -45,6 +50,16 @@ export function useReorder() {
   return {
     ...{ fillRate, setFillRate, typed, initials, setInitials, opened, setOpened },
     ...{ aim, proposal, settings, change, makeAnew, forgetTyped },
+    prefer: (part: string, supplier: string) =>
+      anew.mutate(() => ask('proposal.prefer-supplier', { part, supplier })),
+    /** The fill rate that was tried is the shop's from now on. */
+    keepFillRate: () => {
+      if (share === undefined) return
+      anew.mutate(async () => {
+        await ask('reorder.change-settings', { fillRate: share })
+        setFillRate('')
+      })
+    },
     isShareReadable: fillRate.trim() === '' || share !== undefined,
     type: (supplier: string, partNumber: string, quantity: string) =>
       setTyped(before => ({ ...before, [keyOf(supplier, partNumber)]: quantity })),

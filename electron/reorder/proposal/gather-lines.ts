@@ -84,11 +84,12 @@ function asLine(part: WantedPart, facts: BuildingFacts): WantedLine {
   const offers = usableOffers(part, facts)
   const price = offers[0]?.price ?? '0'
   const yearly = facts.yearlyOf(part)
-  const mostAhead = Math.ceil(yearly * mostYearsAhead)
+  const room = (part.shelfLimit ?? Number.POSITIVE_INFINITY) - Math.max(0, available)
+  const most = Math.max(pieces, Math.min(room, pieces + Math.ceil(yearly * mostYearsAhead)))
   const bySupplier = Map.groupBy(offers, ({ supplier }) => supplier)
   const worth = worthOf(facts.aheadOf(part), { available, pieces, price })
   return {
-    ...{ lineId: partNumber, need: pieces, most: pieces + mostAhead },
+    ...{ lineId: partNumber, need: pieces, most },
     worth: facts.budget === null ? addToAll(worth, facts.suppliers) : worth,
     extraWorth: extraWorthOf({
       price,
@@ -109,7 +110,7 @@ function asLine(part: WantedPart, facts: BuildingFacts): WantedLine {
   }
 }
 
-/** Beyond the level, at most two months more are taken for a lower price or to fill up an order. */
+/** Beyond the level, at most two months more are taken for a lower price or to fill up an order, if the shelf holds them. */
 const mostYearsAhead = 2 / 12
 
 /** The preferred supplier's where it offers the part, else everybody's of this currency. */

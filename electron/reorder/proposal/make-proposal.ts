@@ -113,7 +113,12 @@ function coverWith(
   )
   const spare = new Map(plans.map(plan => [plan.partId, spareOf(plan)]))
   const { usesPatternStock } = readBuildingSettings(database)
-  return coverFromStock(wanting, { interchangeable, spare, usesPatternStock })
+  return coverFromStock(wanting.map(asCoverable), { interchangeable, spare, usesPatternStock })
+}
+
+/** What is owed was promised by its number, to a job or by a van's list: only what is for the shelf may be another part. */
+function asCoverable({ partId, kind, pieces, position }: NamedPlan & WantingPart): WantingPart {
+  return { partId, kind, pieces: Math.max(0, pieces - Math.max(0, -position.position)) }
 }
 
 function gatherFacts(

@@ -86,6 +86,20 @@ test('a pattern part takes the place of a genuine one only when the shop allows 
   expect(line?.need).toBe((without?.need ?? 0) - 4)
 })
 
+test('what is promised by its number is bought, whatever lies there in its place', async () => {
+  shop = await openTestShop(reorderShop)
+  await shop.answer('proposal.change-settings', { usesPatternStock: true })
+  const { job } = await shop.answer('jobs.open-job', { model: 'QV-1', symptom: 'drum stands still' })
+  await shop.answer('jobs.need-part', { job, part: 'B-200', quantity: 3 })
+  await shop.load({
+    'parts.csv': `${reorderShop['parts.csv']}B-201,belt,Tessory,pattern,"Belt 1330, pattern",,length=1330\n`,
+    'opening_stock.csv': 'location,part_number,quantity,bin\nSHOP,B-201,50,\n',
+  })
+  const line = lineOf(await propose(), 'B-200')
+  expect(line).toMatchObject({ need: 3, position: { available: -3 } })
+  expect(line?.instead).toMatchObject([{ partNumber: 'B-201', quantity: line?.level.orderUpTo }])
+})
+
 test('a safety device is never covered by another part', async () => {
   shop = await openTestShop({
     ...reorderShop,
