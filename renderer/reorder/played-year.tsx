@@ -6,8 +6,8 @@ import { ProblemNote } from '../components/problem-note.tsx'
 import { ScrollRegion } from '../components/scroll-region.tsx'
 import { useLasting } from '../components/use-lasting.ts'
 import { wordMoney } from '../components/word-money.ts'
-import { layOutExchange } from './lay-out-exchange.ts'
 import { pathThrough } from './lay-out-chart.ts'
+import { layOutExchange } from './lay-out-exchange.ts'
 import { percent } from './line-words.ts'
 import type { Reorder } from './use-reorder.ts'
 
@@ -136,7 +136,11 @@ function ExchangeDrawing({ curve }: { readonly curve: readonly PlayedSetting[] }
   )
 }
 
-function wordPlayed(what: string, { fillRate, orders, ...played }: PlayedSetting, currency: string | null): string {
+function wordPlayed(
+  what: string,
+  { fillRate, orders, ...played }: PlayedSetting,
+  currency: string | null,
+): string {
   return `${what}: ${percent(fillRate)} of the pieces there at once, ${wordValue(played, currency)} of stock, ${orders} orders.`
 }
 

@@ -118,7 +118,7 @@ test('the week is proposed, changed, explained, ordered and written, and what ca
 
   // A customer takes it: what is missing to the level is proposed, and no more.
   await askPage(page, 'stock-ledger.record-movement', {
-    ...{ part: 'B-200', quantity: 1, from: 'SHOP', to: 'customer', reason: 'sold' },
+    ...{ part: 'B-200', quantity: 1, from: 'SHOP', to: 'customer', reason: 'sold', reference: 'C-7' },
   })
   await page.keyboard.press('F9')
   await says(sentence(page), 'Proposed: 1 order with 1 line')
@@ -128,7 +128,7 @@ test('the week is proposed, changed, explained, ordered and written, and what ca
   expect(line?.quantity).toBe((line?.level.orderUpTo ?? 0) - (proposed - 1))
   expect(Number(await quantityOf(page, 'B-200').inputValue())).toBe(line?.quantity)
   expect(faults).toEqual([])
-})
+}, 60_000)
 
 /** One piece of a sheet's line for this part comes in. */
 async function receiveOne(page: Page, number: string, partNumber: string): Promise<void> {
