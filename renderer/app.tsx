@@ -3,6 +3,7 @@ import { CatalogueScreen } from './catalogue/catalogue-screen.tsx'
 import type { NamedScreen } from './components/top-line.tsx'
 import { CounterScreen } from './counter/counter-screen.tsx'
 import { FaultsScreen } from './faults/faults-screen.tsx'
+import { GoodsInScreen } from './goods-in/goods-in-screen.tsx'
 import { HandOverContext } from './hand-over.ts'
 import { JobsScreen } from './jobs/jobs-screen.tsx'
 import { ListsScreen } from './lists/lists-screen.tsx'
@@ -29,6 +30,7 @@ const screenOf: Readonly<Record<ScreenName, ComponentType<{ readonly screens: re
   Jobs: JobsScreen,
   Returns: ReturnsScreen,
   Reorder: ReorderScreen,
+  'Goods-in': GoodsInScreen,
   Faults: FaultsScreen,
   Lists: ListsScreen,
   Catalogue: CatalogueScreen,

@@ -16,6 +16,7 @@ const shortcuts = {
   Jobs: 'Alt+J',
   Returns: 'Alt+B',
   Reorder: 'Alt+R',
+  'Goods-in': 'Alt+G',
   Faults: 'Alt+F',
   Lists: 'Alt+L',
   Catalogue: 'Alt+C',

@@ -17,6 +17,8 @@ export type FoundLocation = Extract<FoundCode, { readonly kind: 'location' }>
 
 /** What a screen does with a scan. Each answers with the line that says what was done. */
 export interface ScanUses {
+  /** Asked first: the line for a code that means something on this screen alone, as the number of an order does. */
+  readonly onCode?: (code: string) => Promise<string> | undefined
   readonly onPart: (part: FoundPart) => Promise<string> | string
   readonly onLocation: (location: FoundLocation) => Promise<string> | string
   readonly onUndo: () => Promise<string> | string
@@ -44,6 +46,8 @@ export function useScanned(uses: ScanUses) {
 
 async function takeCode(code: string, uses: ScanUses): Promise<ScanNote> {
   try {
+    const own = await uses.onCode?.(code)
+    if (own !== undefined) return { sound: 'taken', text: own, unknown: null }
     const { found } = await ask('stock-ledger.find-code', { code })
     return await noteFound(code, found, uses)
   } catch (thrown) {
