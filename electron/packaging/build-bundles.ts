@@ -1,8 +1,9 @@
-import { cp, rm } from 'node:fs/promises'
+import { cp, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import react from '@vitejs/plugin-react'
-import { build } from 'vite'
+import { build, type Plugin } from 'vite'
 import { noteBuild } from './build-freshness.ts'
+import { gatherPackages, writeNotices } from './third-party-notices.ts'
 
 const root = path.join(import.meta.dirname, '../..')
 const dist = path.join(root, 'dist')
@@ -10,12 +11,17 @@ const dist = path.join(root, 'dist')
 const faces = 'electron/order-sheets/export/faces'
 /** The solver of the order building loads its program from beside its bundle, as it does from beside its source. */
 const solver = 'node_modules/highs/build/highs.wasm'
+const withMachineCode = 'better-sqlite3'
 const quiet = { configFile: false, logLevel: 'warn' } as const
 
-/** Makes `dist/` anew: the page, and one bundle for each program that runs without these sources. */
+/**
+ * Makes `dist/` anew: the page, one bundle for each program that runs without these sources, and the notices of whose
+ * work stands in them.
+ */
 export async function buildBundles(): Promise<void> {
   await rm(dist, { recursive: true, force: true })
-  await asProduction(buildPage)
+  const { plugin, folders } = gatherPackages()
+  await asProduction(() => buildPage(plugin))
   await buildForNode(
     {
       main: 'electron/main.ts',
@@ -23,13 +29,14 @@ export async function buildBundles(): Promise<void> {
       'keep-index-thread': 'electron/hosts/keep-index-thread.ts',
       tallyplate: 'electron/hosts/command-line.ts',
     },
-    'es',
-    'js',
+    { plugin, format: 'es', extension: 'js' },
   )
   // A sandboxed preload script is loaded as CommonJS, whole, and may require nothing but Electron.
-  await buildForNode({ preload: 'electron/preload.ts' }, 'cjs', 'cjs')
+  await buildForNode({ preload: 'electron/preload.ts' }, { plugin, format: 'cjs', extension: 'cjs' })
   await cp(path.join(root, faces), path.join(dist, 'faces'), { recursive: true })
   await cp(path.join(root, solver), path.join(dist, path.basename(solver)))
+  const unbundled = path.join(root, 'node_modules', withMachineCode)
+  await writeFile(path.join(dist, 'third-party-notices.txt'), writeNotices([...folders, unbundled]))
   await noteBuild(root)
 }
 
@@ -45,13 +52,13 @@ async function asProduction(work: () => Promise<unknown>): Promise<void> {
   }
 }
 
-function buildPage(): Promise<unknown> {
+function buildPage(plugin: Plugin): Promise<unknown> {
   return build({
     ...quiet,
     root: path.join(root, 'renderer'),
     // Relative addresses serve the custom protocol and the loopback host alike.
     base: './',
-    plugins: [react()],
+    plugins: [react(), plugin],
     build: {
       outDir: path.join(dist, 'renderer'),
       emptyOutDir: true,
@@ -65,11 +72,18 @@ function buildPage(): Promise<unknown> {
   })
 }
 
+interface NodeBundle {
+  readonly plugin: Plugin
+  readonly format: 'es' | 'cjs'
+  readonly extension: string
+}
+
 /** Everything inside one file, except Electron itself and the module with machine code. */
-function buildForNode(entries: Readonly<Record<string, string>>, format: 'es' | 'cjs', extension: string) {
+function buildForNode(entries: Readonly<Record<string, string>>, { plugin, format, extension }: NodeBundle) {
   return build({
     ...quiet,
     root,
+    plugins: [plugin],
     build: {
       ssr: true,
       outDir: dist,
@@ -81,7 +95,7 @@ function buildForNode(entries: Readonly<Record<string, string>>, format: 'es' | 
         input: Object.fromEntries(
           Object.entries(entries).map(([name, source]) => [name, path.join(root, source)]),
         ),
-        external: ['electron', 'better-sqlite3'],
+        external: ['electron', withMachineCode],
         output: {
           format,
           entryFileNames: `[name].${extension}`,
