@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { WritableDatabase } from '../../database/handles.ts'
+import type { ReadableDatabase, WritableDatabase } from '../../database/handles.ts'
 import { defineFile } from '../loading/catalogue-file.ts'
 import { count, word } from '../loading/cells.ts'
 import { findLoopedReplacements } from '../loading/find-supersession-loops.ts'
@@ -40,6 +40,16 @@ export const kitsFile = defineFile({
         yield* storeSound(database, stated)
         for (const line of repeated) yield [line, 'unchanged' as const]
       },
+      /** A kit that the rows name holds what they name, and nothing else any more. */
+      retireUnsaid() {
+        const kits = new Set([...stated.values()].map(({ old }) => old))
+        const unsaid = readContents(database).filter(
+          ([kit, part]) => kits.has(kit) && !stated.has(nameRow(kit, part)),
+        )
+        for (const [kit, part] of unsaid)
+          database.run('DELETE FROM kit_content WHERE kit_part_id = ? AND part_id = ?', kit, part)
+        return unsaid.length
+      },
     }
   },
 })
@@ -60,9 +70,7 @@ function* storeSound(
   database: WritableDatabase,
   stated: ReadonlyMap<string, Stated>,
 ): Iterable<readonly [number, Outcome | RowFault]> {
-  const stored = [
-    ...database.tuples<[number, number, number]>('SELECT kit_part_id, part_id, quantity FROM kit_content'),
-  ]
+  const stored = readContents(database)
   const rows = new KeyedRows(2, stored)
   const others = stored
     .filter(([kit, part]) => !stated.has(nameRow(kit, part)))
@@ -73,6 +81,12 @@ function* storeSound(
     const loop = looped.get(next)
     yield [next.line, loop === undefined ? store(database, rows, next) : loopFault(loop, numbers)]
   }
+}
+
+function readContents(database: ReadableDatabase): [kit: number, part: number, quantity: number][] {
+  return [
+    ...database.tuples<[number, number, number]>('SELECT kit_part_id, part_id, quantity FROM kit_content'),
+  ]
 }
 
 function loopFault(loop: readonly number[], numbers: ReadonlyMap<number, string>): RowFault {

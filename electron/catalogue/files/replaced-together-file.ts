@@ -14,6 +14,7 @@ export const replacedTogetherFile = defineFile({
       2,
       database.tuples('SELECT part_id, with_part_id, quantity, why FROM replaced_together'),
     )
+    const named = new Set<number>()
     return {
       take({ part_number, with_part, quantity, why }, line) {
         const partId = known.part(part_number)
@@ -23,6 +24,7 @@ export const replacedTogetherFile = defineFile({
             'quantity',
             `must be 2 or more where ${part_number} goes with itself: write the whole number to fit`,
           )
+        named.add(partId)
         return rows.write({ key: [partId, withPartId], values: [quantity, why], line }, () => {
           database.run(
             `INSERT INTO replaced_together (part_id, with_part_id, quantity, why) VALUES (?, ?, ?, ?)
@@ -33,6 +35,16 @@ export const replacedTogetherFile = defineFile({
             why,
           )
         })
+      },
+      /** A part that the rows name is replaced together with what they name, and with nothing else any more. */
+      retireUnsaid() {
+        const unsaid = [...rows.unstated()].filter(([partId]) => named.has(Number(partId)))
+        for (const key of unsaid)
+          database.run(
+            'DELETE FROM replaced_together WHERE part_id = ? AND with_part_id = ?',
+            ...key.map(Number),
+          )
+        return unsaid.length
       },
     }
   },
