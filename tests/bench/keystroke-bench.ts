@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { awkwardCases } from '../../sample-catalogue/awkward-cases.ts'
 import { openCounter } from '../journeys/open-counter.ts'
+import { timeEmptyFrame } from './empty-frame.ts'
 import { printTimings, summarise, written } from './measure.ts'
 
 /** From the key to the painted models, in a real browser on the real host, one clerk typing plates as they come. */
@@ -111,24 +112,5 @@ function watchPaints(page: Page): Promise<void> {
       document.querySelector('.one-model') === null
         ? Promise.resolve([])
         : (painted.get('card') ?? Promise.resolve([]))
-  })
-}
-
-/** From asking for a frame to after it, with nothing to draw: what the browser itself takes here. */
-function timeEmptyFrame(page: Page): Promise<number> {
-  return page.evaluate(async () => {
-    const took: number[] = []
-    for (let frame = 0; frame < 50; frame++) {
-      const since = performance.now()
-      await new Promise<void>(resolve =>
-        requestAnimationFrame(() => {
-          const { port1, port2 } = new MessageChannel()
-          port1.onmessage = () => resolve()
-          port2.postMessage(0)
-        }),
-      )
-      took.push(performance.now() - since)
-    }
-    return took.toSorted((one, other) => one - other)[25] ?? Number.NaN
   })
 }
