@@ -32,7 +32,7 @@ const loadFilesInput = z.object({
   /** A folder of catalogue files, or one such file; with a layout, one file of any name. */
   path: z.string().min(1),
   dryRun: z.boolean().default(false),
-  /** Load nothing when any row is rejected. */
+  /** Load nothing when any row is rejected, or a file of the folder is none of the catalogue's. */
   strict: z.boolean().default(false),
   /**
    * Where to write the rejected rows, with the reason after each. Of one file: a CSV in its own headings, to be mended
@@ -40,8 +40,8 @@ const loadFilesInput = z.object({
    */
   rejectsFile: z.string().min(1).optional(),
   /**
-   * The files are the whole new edition of every supplier's offers and every source's fitments that they name: what
-   * these no longer have is retired.
+   * The files are the whole new edition of every supplier's offers and every source's fitments that they name, and of
+   * every kit and every part replaced with others: what these no longer have is retired.
    */
   edition: z.boolean().default(false),
   /** Who loads. */
@@ -68,6 +68,8 @@ export const loadFiles = defineRequest({
   ),
   output: z.object({
     files: z.array(loadedFile),
+    /** CSV files of the folder that were passed over, since they have no catalogue file's name. */
+    leftOut: z.array(z.string()),
     rejected: z.array(rejectedRow),
     dryRun: z.boolean(),
     changes: z.array(rowChange),

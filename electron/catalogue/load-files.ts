@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import type { LoadedFile, LoadReport } from '../../shared-schemas/catalogue.ts'
 import type { CheckedInput } from '../../shared-schemas/index.ts'
 import { inLongTransaction } from '../database/handles.ts'
@@ -15,7 +16,7 @@ import { appendAccount, appendLoadedFile } from './load-log/load-log-queries.ts'
 import { appendLoadRun } from './load-run-queries.ts'
 import type { RecordOpeningStock } from './loading/catalogue-file.ts'
 import { KnownThings } from './loading/known-things.ts'
-import { type FileToLoad, listFilesToLoad } from './loading/list-files.ts'
+import { type FilesToLoad, type FileToLoad, listFilesToLoad, notOfCatalogue } from './loading/list-files.ts'
 import { loadFile } from './loading/load-file.ts'
 import { MendFinder } from './loading/propose-mend.ts'
 import { Rejects } from './loading/rejects.ts'
@@ -36,7 +37,7 @@ export async function loadFiles(
   task: Task,
 ): Promise<LoadReport> {
   const { dryRun, strict, rejectsFile } = asked
-  const filesToLoad = await findFilesToLoad(shop, asked)
+  const { files: filesToLoad, leftOut } = await findFilesToLoad(shop, asked)
   const isFolder = filesToLoad[0]?.path !== asked.path
   const place =
     rejectsFile === undefined
@@ -53,17 +54,21 @@ export async function loadFiles(
       rejected: rejected.length,
       first: rejected.slice(0, mostNamed),
     })
-  return { files, rejected, dryRun, changes }
+  return { files, leftOut: [...leftOut], rejected, dryRun, changes }
 }
 
 /** The supplier's file of a layout, or the catalogue files of a folder. */
 async function findFilesToLoad(
   { database }: LoadingShop,
-  { path, layout: name, trialLayout, encoding }: CheckedInput<'catalogue.load-files'>,
-): Promise<readonly FileToLoad[]> {
+  { path, layout: name, trialLayout, encoding, strict }: CheckedInput<'catalogue.load-files'>,
+): Promise<FilesToLoad> {
   const layout = name === undefined ? trialLayout : layoutNamed(database, name)
-  if (layout === undefined) return await listFilesToLoad(path)
-  return [await layoutFileToLoad(path, { layout, insisted: encoding })]
+  if (layout !== undefined)
+    return { files: [await layoutFileToLoad(path, { layout, insisted: encoding })], leftOut: [] }
+  const found = await listFilesToLoad(path)
+  const [stray] = found.leftOut
+  if (strict && stray !== undefined) throw notOfCatalogue(join(path, stray))
+  return found
 }
 
 /** Enough to begin mending with. */

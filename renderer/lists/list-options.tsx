@@ -5,6 +5,9 @@ interface ListOptionsProps {
   readonly run: ListRun
   readonly isEdition: boolean
   readonly onEdition: (isEdition: boolean) => void
+  /** Whether it is loaded only when no row is rejected. */
+  readonly isStrict: boolean
+  readonly onStrict: (isStrict: boolean) => void
   readonly initials: string
   readonly onInitials: (initials: string) => void
   readonly missing: string | undefined
@@ -15,7 +18,19 @@ interface ListOptionsProps {
 
 /** How the list is taken, who takes it, and the two steps: a dry run, then the load. */
 export function ListOptions(props: ListOptionsProps) {
-  const { run, isEdition, onEdition, initials, onInitials, missing, onTry, onLoad, onShowLoads } = props
+  const {
+    run,
+    isEdition,
+    onEdition,
+    isStrict,
+    onStrict,
+    initials,
+    onInitials,
+    missing,
+    onTry,
+    onLoad,
+    onShowLoads,
+  } = props
   return (
     <>
       <label className="lists__switch">
@@ -29,8 +44,22 @@ export function ListOptions(props: ListOptionsProps) {
       </label>
       <p className="quiet" id="edition-help">
         {isEdition
-          ? 'What these suppliers’ offers and these sources’ fitments no longer say is retired: not used any more, kept in the history. What other sources say stays. A file with a rejected row retires nothing.'
+          ? 'What these suppliers’ offers, these sources’ fitments, these kits and what goes with these parts no longer say is retired: not used any more, kept in the history. What other sources say stays. A file with a rejected row retires nothing.'
           : 'Rows are added and changed; what the list no longer says stays as it is.'}
+      </p>
+      <label className="lists__switch">
+        <input
+          type="checkbox"
+          checked={isStrict}
+          aria-describedby="strict-help"
+          onChange={event => onStrict(event.target.checked)}
+        />
+        Only if every row is sound
+      </label>
+      <p className="quiet" id="strict-help">
+        {isStrict
+          ? 'One rejected row, and nothing is loaded.'
+          : 'Sound rows are loaded; rejected ones are named, to be mended and loaded later.'}
       </p>
       <div className="draft__actions">
         <button

@@ -2,23 +2,26 @@ import { useQuery } from '@tanstack/react-query'
 import { useEffect, useRef, useState } from 'react'
 import { initials as someInitials } from '../../shared-schemas/initials.ts'
 import { ask } from '../bridge/client.ts'
+import { focusAndSelect } from '../components/focus-and-select.ts'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { useScreenKeys } from '../components/use-screen-keys.ts'
 import { ListOptions } from './list-options.tsx'
 import { LoadsSoFar } from './loads-so-far.tsx'
 import { type ChosenList, PathField } from './path-field.tsx'
 import { RunProgress } from './run-progress.tsx'
 import { RunReport } from './run-report.tsx'
+import { SavedLayouts } from './saved-layouts.tsx'
 import { SupplierFile } from './supplier/supplier-list.tsx'
 import { useSupplierList } from './supplier/use-supplier-list.ts'
-import { type AskedList, useListRun } from './use-list-run.ts'
-import { useListsKeys } from './use-lists-keys.ts'
-import { addCounts, wordOutcome } from './word-figures.ts'
+import { type AskedList, type ListRun, useListRun } from './use-list-run.ts'
+import { addCounts, wordOutcome, wordRows } from './word-figures.ts'
 
 /** The catalogue keeper's screen: a list is looked at, tried and loaded, and what was loaded can be undone. */
 export function ListsScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
   const [typed, setTyped] = useState('')
   const [chosen, setChosen] = useState<ChosenList | null>(null)
   const [isEdition, setEdition] = useState(false)
+  const [isStrict, setStrict] = useState(false)
   const [initials, setInitials] = useState('')
   const [showsLoads, setShowsLoads] = useState(true)
   const [missing, setMissing] = useState<string>()
@@ -57,24 +60,20 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
     if (taken.kind === 'catalogue') tryOut({ path: taken.path, edition: isEdition })
   }
   const load = () => {
-    const missing = asked === null ? wordMissing : findMissing(asked, run.isTriedAsItStands, initials)
+    const missing = asked === null ? wordMissing : findMissing(asked, { run, isStrict, initials })
     setMissing(missing)
-    if (missing === undefined && asked !== null && !run.isRunning) run.load.mutate({ list: asked, initials })
+    if (missing === undefined && asked !== null && !run.isRunning)
+      run.load.mutate({ list: asked, strict: isStrict, initials })
   }
-  const toField = () => {
-    field.current?.focus()
-    field.current?.select()
-  }
-  useListsKeys({
-    onField: toField,
-    onLoads: () => setShowsLoads(true),
-    onTry: () => tryOut(asked),
-    onLoad: load,
+  useScreenKeys({
+    Escape: () => focusAndSelect(field.current),
+    F2: () => setShowsLoads(true),
+    F6: () => document.getElementById('take-proposals')?.click(),
+    F8: () => document.getElementById('save-rejected')?.click(),
+    F9: () => tryOut(asked),
+    F10: load,
   })
-  useEffect(() => {
-    field.current?.focus()
-    field.current?.select()
-  }, [])
+  useEffect(() => focusAndSelect(field.current), [])
   const told = run.isRunning ? undefined : (run.load.data ?? run.trial.data)
   const shop = summary.data?.locations.find(({ kind }) => kind === 'shop')?.name ?? 'Tallyplate'
   return (
@@ -88,6 +87,8 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
             run={run}
             isEdition={isEdition}
             onEdition={setEdition}
+            isStrict={isStrict}
+            onStrict={setStrict}
             initials={initials}
             onInitials={setInitials}
             missing={missing}
@@ -100,7 +101,10 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
           <RunProgress isRunning={run.trial.isPending} what="Dry run" />
           <RunProgress isRunning={run.load.isPending} what="Loading" />
           {showsLoads ? (
-            <LoadsSoFar />
+            <>
+              <LoadsSoFar />
+              <SavedLayouts />
+            </>
           ) : (
             <>
               <RunReport
@@ -121,11 +125,20 @@ export function ListsScreen({ screens }: { readonly screens: readonly NamedScree
   )
 }
 
+interface Readiness {
+  readonly run: ListRun
+  readonly isStrict: boolean
+  readonly initials: string
+}
+
 /** What is still wanted before the list can be loaded. */
-function findMissing(asked: AskedList, isTried: boolean, initials: string): string | undefined {
-  if (!isTried) return 'See what it would do first: F9 does a dry run of it as it stands.'
+function findMissing(asked: AskedList, { run, isStrict, initials }: Readiness): string | undefined {
+  if (!run.isTriedAsItStands) return 'See what it would do first: F9 does a dry run of it as it stands.'
   if (asked.trialLayout !== undefined)
     return 'Save the match under a name first: a list is loaded by a saved layout, so that it can be told later.'
+  const rejected = run.trial.data?.rejected.length ?? 0
+  if (isStrict && rejected > 0)
+    return `${wordRows(rejected)} rejected, and it is to be loaded whole or not at all. Mend them, or take “Only if every row is sound” out.`
   if (!someInitials.safeParse(initials).success) return 'Sign with your initials: one to six letters.'
   return undefined
 }

@@ -1,4 +1,5 @@
 import type { LoadReport } from '../../shared-schemas/catalogue.ts'
+import { wordLeftOut } from '../../shared-schemas/word-left-out.ts'
 import { KeyHint } from '../components/key-hint.tsx'
 import { ChangedRows } from './changed-rows.tsx'
 import { FileCounts } from './file-counts.tsx'
@@ -42,6 +43,7 @@ export function RunReport({ run, asked, onShowLoads }: RunReportProps) {
           Loads so far, where it can be undone <KeyHint>F2</KeyHint>
         </button>
       )}
+      {report.leftOut.length > 0 && <p className="asked-sentence">{wordLeftOut(report.leftOut)}</p>}
       <FileCounts files={report.files} caption="Rows of each file" />
       {report.rejected.length > 0 && list !== null && (
         <SaveRejected saving={saveRejected} list={list} isBusy={isRunning} />

@@ -20,8 +20,14 @@ export function useListRun(likeness: string) {
     networkMode: 'always',
   })
   const load = useMutation({
-    mutationFn: ({ list, initials }: { readonly list: AskedList; readonly initials: string }) =>
-      ask('catalogue.load-files', { ...list, initials, showChanges: mostChanges }),
+    mutationFn: ({
+      list,
+      ...how
+    }: {
+      readonly list: AskedList
+      readonly strict: boolean
+      readonly initials: string
+    }) => ask('catalogue.load-files', { ...list, ...how, showChanges: mostChanges }),
     networkMode: 'always',
     // The catalogue is another one now, on every screen.
     onSuccess: () => client.invalidateQueries(),

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react'
 import { flushSync } from 'react-dom'
+import { focusAndSelect } from '../components/focus-and-select.ts'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
+import { useScreenKeys } from '../components/use-screen-keys.ts'
 import { useHanded } from '../hand-over.ts'
 import { addToDraft } from './add-to-draft.ts'
 import { focusLine, OrderCard } from './order-card.tsx'
@@ -8,7 +10,6 @@ import { OrderField } from './order-field.tsx'
 import { nextStop, wordOrder } from './order-words.ts'
 import { useCheckedCsv } from './use-checked-csv.ts'
 import { useOrderCheck } from './use-order-check.ts'
-import { selectOrder, useOrderKeys } from './use-order-keys.ts'
 
 /** The check of a draft order: the order on the left, what was found on the right. */
 export function OrderScreen({ screens }: { readonly screens: readonly NamedScreen[] }) {
@@ -25,15 +26,15 @@ export function OrderScreen({ screens }: { readonly screens: readonly NamedScree
     flushSync(() => step({ do: 'open-line', line: stopped.line }))
     focusLine(stopped.line)
   }
-  useOrderKeys({
-    field,
-    onOpen: () => picker.current?.click(),
-    onCheck: () => step({ do: 'check' }),
-    onNextStop,
-    onCopy,
-    onSave: save,
+  useScreenKeys({
+    Escape: () => focusAndSelect(field.current),
+    F2: onNextStop,
+    F6: () => picker.current?.click(),
+    F8: onCopy,
+    F9: () => step({ do: 'check' }),
+    F10: save,
   })
-  useEffect(() => selectOrder(field.current), [])
+  useEffect(() => focusAndSelect(field.current), [])
   useHanded('Order check', ({ lines }) =>
     step({ do: 'take', text: lines.reduce(addToDraft, draft.text), name: draft.name }),
   )

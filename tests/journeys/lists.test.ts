@@ -170,6 +170,12 @@ test('rejected rows say where and why, and are saved to be mended', async () => 
     const text = readFileSync(path.join(rejected, 'brands.csv'), 'utf8')
     const { data } = papaparse.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true })
     expect(data.map(row => row.brand)).toEqual(['Haldewick,too many'])
+
+    await tabTo(page, page.getByRole('checkbox', { name: 'Only if every row is sound' }))
+    await page.keyboard.press('Space')
+    await sign(page, 'mk')
+    await page.keyboard.press('F10')
+    await says(page.getByRole('alert'), /2 rows rejected, and it is to be loaded whole or not at all/)
   })
 })
 
@@ -288,6 +294,21 @@ test('a supplier’s own list is read, matched, saved as a layout, tried and loa
     await page.keyboard.press('F9')
     await says(sentence(page), 'Nothing would change: 2 rows said already. 1 row rejected.')
     await checkAccessibility(page)
+
+    // On the list of loads it is renamed, and removed.
+    await page.keyboard.press('F2')
+    const saved = page.getByRole('region', { name: 'Saved layouts' })
+    await tabTo(page, saved.getByRole('button', { name: 'Rename Tarrow price list' }))
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Control+A')
+    await page.keyboard.type('Tarrow, spring')
+    await page.keyboard.press('Enter')
+    await says(saved, /“Tarrow price list” is now called “Tarrow, spring”\..*for offers\.csv, saved \d/)
+    await tabTo(page, saved.getByRole('button', { name: 'Remove Tarrow, spring' }))
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Enter')
+    await says(saved, '“Tarrow, spring” was removed. What was loaded by it stays.')
+    expect(await saved.getByRole('button').count()).toBe(0)
   })
 })
 

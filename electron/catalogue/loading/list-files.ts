@@ -33,23 +33,44 @@ export interface OwnHeadings {
   readonly separator: string
 }
 
+export interface FilesToLoad {
+  readonly files: readonly FileToLoad[]
+  /** CSV files of the folder that have no catalogue file's name; a person is told of them. */
+  readonly leftOut: readonly string[]
+}
+
 /** The catalogue files of a folder, or the one that is named, each after those that it refers to. */
-export async function listFilesToLoad(given: string): Promise<FileToLoad[]> {
+export async function listFilesToLoad(given: string): Promise<FilesToLoad> {
   const isFolder = (await refusing(given, () => stat(given))).isDirectory()
-  if (!isFolder) return [knownFile(given)]
-  const names = await refusing(given, () => readdir(given))
-  const found = names
-    .filter(name => name.toLowerCase().endsWith('.csv'))
-    .map(name => knownFile(path.join(given, name)))
-  if (found.length === 0) throw new Refusal({ code: 'nothing-to-load', folder: given })
-  return found.sort((one, other) => catalogueFiles.indexOf(one.file) - catalogueFiles.indexOf(other.file))
+  if (!isFolder) return { files: [knownFile(given)], leftOut: [] }
+  const names = (await refusing(given, () => readdir(given))).filter(name => /\.csv$/i.test(name)).sort()
+  if (names.length === 0) throw new Refusal({ code: 'nothing-to-load', folder: given })
+  const known = names.filter(isKnown)
+  const leftOut = names.filter(name => !isKnown(name))
+  // Where no name is right, the first that is wrong is refused by name.
+  const taken = known.length > 0 ? known : leftOut
+  const files = taken.map(name => knownFile(path.join(given, name)))
+  files.sort((one, other) => catalogueFiles.indexOf(one.file) - catalogueFiles.indexOf(other.file))
+  return { files, leftOut }
+}
+
+function isKnown(name: string): boolean {
+  return catalogueFiles.some(file => file.name === name)
 }
 
 function knownFile(full: string): FileToLoad {
   const file = catalogueFiles.find(({ name }) => name === path.basename(full))
   if (file !== undefined) return catalogueFileToLoad(file, full)
-  const known = catalogueFiles.map(({ name }) => name)
-  throw new Refusal({ code: 'file-not-of-catalogue', file: full, known })
+  throw notOfCatalogue(full)
+}
+
+/** The refusal of a file because of its name. */
+export function notOfCatalogue(full: string): Refusal {
+  return new Refusal({
+    code: 'file-not-of-catalogue',
+    file: full,
+    known: catalogueFiles.map(({ name }) => name),
+  })
 }
 
 function catalogueFileToLoad(file: CatalogueFile, full: string): FileToLoad {

@@ -1,5 +1,6 @@
 import path from 'node:path'
 import type { LoadReport, RejectedRow } from '../../../shared-schemas/catalogue.ts'
+import { wordLeftOut } from '../../../shared-schemas/word-left-out.ts'
 import { wordRowChange } from '../../../shared-schemas/word-row-change.ts'
 import { alignColumns } from './align-columns.ts'
 import type { Command } from './command.ts'
@@ -38,7 +39,11 @@ export const load: Command = {
       ...givenEncoding(given),
       ...(rejectsFile === undefined ? {} : { rejectsFile: path.resolve(rejectsFile) }),
     })
-    return { value: report, text: writeReport(report, rejectsFile), needsPerson: report.rejected.length > 0 }
+    return {
+      value: report,
+      text: writeReport(report, rejectsFile),
+      needsPerson: report.rejected.length + report.leftOut.length > 0,
+    }
   },
 }
 
@@ -56,8 +61,16 @@ function writeReport(report: LoadReport, rejectsFile: string | undefined): strin
     ],
     [1, 2, 3, 4, 5],
   )
-  const told = [...writeChanges(changes), ...writeRejected(rejected, rejectsFile)]
+  const told = [
+    ...writeLeftOut(report.leftOut),
+    ...writeChanges(changes),
+    ...writeRejected(rejected, rejectsFile),
+  ]
   return [...table, ...told, '', conclude(report)].join('\n')
+}
+
+function writeLeftOut(leftOut: readonly string[]): string[] {
+  return leftOut.length === 0 ? [] : ['', wordLeftOut(leftOut)]
 }
 
 function writeChanges(changes: LoadReport['changes']): string[] {

@@ -437,12 +437,32 @@ test('rows of use of one day, place, part and job add up', async () => {
   expect((await load(more)).files.find(({ file }) => file === 'usage.csv')).toMatchObject({ unchanged: 5 })
 })
 
+test('a csv of another name beside catalogue files is named, and the others are loaded', async () => {
+  const { files, leftOut } = await openTestCatalogue().load({
+    'prices.csv': 'a',
+    'brands.csv': 'brand\nHaldewick\n',
+  })
+  expect(leftOut).toEqual(['prices.csv'])
+  expect(files).toMatchObject([{ file: 'brands.csv', added: 1 }])
+})
+
+test('where every row must be sound, so must the name of every csv', async () => {
+  const attempt = openTestCatalogue().load(
+    { 'prices.csv': 'a', 'brands.csv': 'brand\nHaldewick\n' },
+    { strict: true },
+  )
+  expect(await problemOf(attempt)).toMatchObject({
+    code: 'file-not-of-catalogue',
+    file: expect.stringContaining('prices.csv'),
+  })
+})
+
 describe('what cannot be read is refused and changes nothing', () => {
   const cases: readonly (readonly [title: string, files: CatalogueTexts, problem: object])[] = [
     ['a folder without a catalogue file', { 'notes.txt': 'hello' }, { code: 'nothing-to-load' }],
     [
-      'a csv of another name',
-      { ...smallCatalogue, 'prices.csv': 'a' },
+      'a folder whose only csv has another name',
+      { 'prices.csv': 'a' },
       { code: 'file-not-of-catalogue', file: expect.stringContaining('prices.csv') },
     ],
     ['an empty file', { 'brands.csv': '' }, { code: 'wrong-header', missing: ['brand'] }],
