@@ -5,7 +5,7 @@ import type { Handed, HandOver } from './hand-over.ts'
 export type ScreenName = keyof typeof shortcuts
 
 /**
- * In the order in which they stand on the top line. F3 and F4 for what is asked all day; the rest by letter with Alt,
+ * In the order in which they stand on the top line. F3 and F4 for what is asked all day; the rest by a letter of the name with Alt,
  * since the other function keys act on a screen or belong to the browser.
  */
 const shortcuts = {
@@ -14,7 +14,7 @@ const shortcuts = {
   Shelves: 'Alt+S',
   Vans: 'Alt+V',
   Jobs: 'Alt+J',
-  Returns: 'Alt+B',
+  Returns: 'Alt+U',
   Reorder: 'Alt+R',
   'Goods-in': 'Alt+G',
   Faults: 'Alt+F',

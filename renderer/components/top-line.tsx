@@ -33,14 +33,39 @@ export function TopLine({ screens, shop }: TopLineProps) {
                 aria-keyshortcuts={shortcut}
                 onClick={onShow}
               >
-                {name}
-              </button>{' '}
-              <KeyHint>{shortcut}</KeyHint>
+                <NameWithKey name={name} shortcut={shortcut} />
+              </button>
+              {!shortcut.startsWith(alt) && (
+                <>
+                  {' '}
+                  <KeyHint>{shortcut}</KeyHint>
+                </>
+              )}
             </li>
           ))}
+          <li aria-hidden="true">
+            <KeyHint>Alt + letter</KeyHint>
+          </li>
         </ul>
       </nav>
       <p className="top-line__shop">{shop}</p>
     </header>
+  )
+}
+
+const alt = 'Alt+'
+
+/** Ten keys spelled out would be longer than the names: a letter with Alt is underlined in the name instead. */
+function NameWithKey({ name, shortcut }: Pick<NamedScreen, 'name' | 'shortcut'>) {
+  if (!shortcut.startsWith(alt)) return name
+  const at = name.toUpperCase().indexOf(shortcut.slice(alt.length))
+  if (at < 0)
+    throw new Error(`the key of a screen is a letter of its name, but ${shortcut} is not in ${name}`)
+  return (
+    <>
+      {name.slice(0, at)}
+      <span className="top-line__letter">{name.charAt(at)}</span>
+      {name.slice(at + 1)}
+    </>
   )
 }
