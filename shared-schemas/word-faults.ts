@@ -47,13 +47,18 @@ export function wordLicensed(hazard: LicensedHazard | null): string {
 export function nameRemedy({ endsIn, families, causes, licensedFor }: Remedy): string {
   switch (endsIn) {
     case 'part':
-      return families.map(({ name }) => name).join(' or ')
+      return [...new Set(families.map(({ name }) => withoutKind(name)))].join(' or ')
     case 'licensed':
       return wordLicensed(licensedFor)
     case 'no-part':
     case 'normal':
       return causes[0] ?? ''
   }
+}
+
+/** Families that differ only in kind, which the model decides, are one thing to whoever reads it: `Drain pump, three-screw`. */
+function withoutKind(name: string): string {
+  return name.split(',')[0] ?? name
 }
 
 /** How it stands, in one sentence. */
@@ -83,7 +88,7 @@ export function wordArithmetic(
 ): string[] {
   return [
     `The guide gives it ${figure(byGuide)} of all causes of this symptom.`,
-    `${countJobs(jobsOfType)} of this kind of appliance speak for it: ${figure(byType)}.`,
+    `${countJobs(jobsOfType)} of this kind of appliance speak for it: ${figure(byType)}. Jobs that tell only their part leave causes without one as they were.`,
     `${countJobs(jobsOfPlatform)} of this platform speak for it: ${figure(prior)} to begin with.`,
     ...factors.map(
       ({ check, outcome, likelihood }) =>

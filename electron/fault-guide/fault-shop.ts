@@ -10,6 +10,8 @@ export interface ShopJob {
   readonly symptom: string
   /** The guide's cause, where whoever finished it named one. */
   readonly causeKey: string | null
+  /** What was wrong in words, which may be the guide's. */
+  readonly cause: string | null
   readonly familiesNeeded: readonly string[]
   readonly familiesFitted: readonly string[]
   readonly finishedFirstVisit: boolean

@@ -9,6 +9,7 @@ import type { GuideOfSymptom } from './guide.ts'
 import { listSymptoms, readGuide } from './guide-queries.ts'
 import { judgeReading } from './judge-reading.ts'
 import { jobsOfSymptom, namesOfSymptom, plainSymptom } from './match-symptom.ts'
+import { nameCause } from './name-cause.ts'
 import { type JudgeReading, readAnswers } from './read-answers.ts'
 import type { ReadingFacts } from './readings/find-limits.ts'
 import { type FinishedJob, type GuideCause, learnPrior } from './reasoning/learn-prior.ts'
@@ -24,7 +25,7 @@ export function handleWeighFaults(
   const { guide, said } = guideOf(database, { applianceType, symptom })
   const modelIds = appliance === undefined ? [] : findModels(appliance)
   const facts = readApplianceFacts(database, modelIds)
-  const jobs = jobsOfSymptom(listFinishedJobs(applianceType), said).map(asFinishedJob)
+  const jobs = jobsOfSymptom(listFinishedJobs(applianceType), said).map(asFinishedJob(guide))
   const learnt = learnPrior(guide.causes.map(asGuideCause), jobs, facts.platform)
   const plate = { volts: appliance?.volts ?? facts.volts, watts: appliance?.watts ?? facts.watts }
   const factsFor = (check: FaultCheck): ReadingFacts =>
@@ -66,13 +67,14 @@ function guideOf(
   return { said, guide }
 }
 
-function asFinishedJob({ platform, causeKey, familiesFitted, familiesNeeded }: ShopJob): FinishedJob {
-  return {
-    platform,
-    cause: causeKey,
+function asFinishedJob({ causes }: GuideOfSymptom) {
+  const named = causes.map(({ cause }) => cause)
+  return (job: ShopJob): FinishedJob => ({
+    platform: job.platform,
+    cause: nameCause(named, job),
     // What was fitted tells more than what was thought to be needed; a job of a file often tells only the latter.
-    families: familiesFitted.length > 0 ? familiesFitted : familiesNeeded,
-  }
+    families: job.familiesFitted.length > 0 ? job.familiesFitted : job.familiesNeeded,
+  })
 }
 
 function asGuideCause({ cause, weight, families }: FaultCause): GuideCause {

@@ -1,4 +1,5 @@
 import type { CauseEnd } from '../../shared-schemas/fault-guide.ts'
+import { nameCause } from './name-cause.ts'
 
 /** What the guide proposed first for a job. */
 export interface KeptProposal {
@@ -9,6 +10,7 @@ export interface KeptProposal {
 
 interface EndedJob {
   readonly causeKey: string | null
+  readonly cause: string | null
   readonly familiesFitted: readonly string[]
 }
 
@@ -18,14 +20,14 @@ interface EndedJob {
  */
 export function judgeProposal(
   { endsIn, causes, families }: KeptProposal,
-  { causeKey, familiesFitted }: EndedJob,
+  { causeKey, cause, familiesFitted }: EndedJob,
 ): boolean | null {
   if (endsIn === 'licensed') return null
-  const isCauseNamed = causeKey !== null && causes.includes(causeKey)
+  const isCauseNamed = nameCause(causes, { causeKey, cause }) !== null
   if (endsIn !== 'part') {
     if (familiesFitted.length > 0) return false
-    return causeKey === null ? null : isCauseNamed
+    return isCauseNamed || causeKey !== null ? isCauseNamed : null
   }
   if (familiesFitted.length > 0) return familiesFitted.some(family => families.includes(family))
-  return causeKey === null ? null : isCauseNamed
+  return isCauseNamed || causeKey !== null ? isCauseNamed : null
 }

@@ -168,3 +168,20 @@ export function wordSummary(what: string, { jobs, minutes, effort, checks, ...sh
     `  mean minutes ${pair(minutes)}; with hazards and competence ${pair(effort)}; checks ${pair(checks)}`,
   ].join('\n')
 }
+
+/** So many jobs of every case; where the guide is off by an error, each in a world of its own. */
+export function simulateSample(
+  cases: readonly { readonly faultCase: FaultCase; readonly minutesOf: (check: string) => number }[],
+  {
+    jobsEach,
+    error,
+    random,
+  }: { readonly jobsEach: number; readonly error: number; readonly random: SeededRandom },
+): Readonly<Record<Order, SimulatedJob>>[] {
+  return cases.flatMap(({ faultCase, minutesOf }) =>
+    Array.from({ length: jobsEach }, () => {
+      const truth = error === 0 ? truthOf(faultCase) : perturb(truthOf(faultCase), error, random)
+      return simulateJob(faultCase, truth, { random, minutesOf })
+    }),
+  )
+}

@@ -41,16 +41,16 @@ export function learnPrior(
 ): LearntCause[] {
   const byGuide = shareOut(new Map(causes.map(({ cause, weight }) => [cause, weight])))
   const ofType = countJobs(causes, byGuide, jobs)
-  const byType = smoothCounts(byGuide, ofType, worthOfGuide)
+  const byType = smoothCounts(byGuide, ofType.reckoned, worthOfGuide)
   const jobsOfPlatform = platform === null ? [] : jobs.filter(job => job.platform === platform)
   const ofPlatform = countJobs(causes, byGuide, jobsOfPlatform)
-  const prior = smoothCounts(byType, ofPlatform, worthOfType)
+  const prior = smoothCounts(byType, ofPlatform.reckoned, worthOfType)
   return causes.map(({ cause }) => ({
     cause,
     byGuide: byGuide.get(cause) ?? 0,
-    jobsOfType: ofType.get(cause) ?? 0,
+    jobsOfType: ofType.told.get(cause) ?? 0,
     byType: byType.get(cause) ?? 0,
-    jobsOfPlatform: ofPlatform.get(cause) ?? 0,
+    jobsOfPlatform: ofPlatform.told.get(cause) ?? 0,
     prior: prior.get(cause) ?? 0,
   }))
 }
@@ -59,26 +59,46 @@ export function learnPrior(
 export const worthOfGuide = 20
 export const worthOfType = 8
 
+interface JobCounts {
+  /** Jobs that speak for a cause. */
+  readonly told: ReadonlyMap<string, number>
+  /** The same with the jobs that must be reckoned beside them. */
+  readonly reckoned: ReadonlyMap<string, number>
+}
+
 /**
  * Jobs by cause. One that names its cause counts for that. One that tells only what was fitted counts for the causes
  * that this puts right, in the proportion of their shares; one that fits no cause of the guide counts for none.
+ * A job that needed no part and names no cause is not seen at all. So that causes without a part do not fade away for
+ * that, each job that tells only its part is taken to have as many unseen beside it as their shares say.
  */
-function countJobs(
-  causes: readonly GuideCause[],
-  shares: Belief,
-  jobs: readonly FinishedJob[],
-): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>()
+function countJobs(causes: readonly GuideCause[], shares: Belief, jobs: readonly FinishedJob[]): JobCounts {
+  const shareOf = (cause: string) => shares.get(cause) ?? 0
+  const told = new Map<string, number>()
+  let byPartAlone = 0
   for (const job of jobs) {
     const open = causesOf(causes, job)
-    const all = sum(open.map(cause => shares.get(cause) ?? 0))
-    for (const cause of open) counts.set(cause, (counts.get(cause) ?? 0) + (shares.get(cause) ?? 0) / all)
+    const all = sum(open.map(shareOf))
+    for (const cause of open) told.set(cause, (told.get(cause) ?? 0) + shareOf(cause) / all)
+    if (open.length > 0 && !isNamed(causes, job)) byPartAlone += 1
   }
-  return counts
+  const withPart = sum(causes.filter(hasPart).map(({ cause }) => shareOf(cause)))
+  const unseen = causes
+    .filter(cause => !hasPart(cause))
+    .map(({ cause }) => [cause, (told.get(cause) ?? 0) + (byPartAlone * shareOf(cause)) / withPart] as const)
+  return { told, reckoned: byPartAlone === 0 ? told : new Map([...told, ...unseen]) }
+}
+
+function hasPart({ families }: GuideCause): boolean {
+  return families.length > 0
+}
+
+function isNamed(causes: readonly GuideCause[], job: FinishedJob): boolean {
+  return causes.some(({ cause }) => cause === job.cause)
 }
 
 function causesOf(causes: readonly GuideCause[], job: FinishedJob): readonly string[] {
-  if (job.cause !== null && causes.some(({ cause }) => cause === job.cause)) return [job.cause]
+  if (job.cause !== null && isNamed(causes, job)) return [job.cause]
   return causes
     .filter(({ families }) => families.some(family => job.families.includes(family)))
     .map(({ cause }) => cause)

@@ -13,31 +13,51 @@ test.each<[string, KeptProposal, Parameters<typeof judgeProposal>[1], boolean | 
   [
     'a part is right where one of its families went in',
     part,
-    { causeKey: null, familiesFitted: ['drain-pump'] },
+    { causeKey: null, cause: null, familiesFitted: ['drain-pump'] },
     true,
   ],
-  ['a part is wrong where another went in', part, { causeKey: null, familiesFitted: ['lamp'] }, false],
+  [
+    'a part is wrong where another went in',
+    part,
+    { causeKey: null, cause: null, familiesFitted: ['lamp'] },
+    false,
+  ],
   [
     'a part is right where nothing tells but the cause',
     part,
-    { causeKey: 'pump worn', familiesFitted: [] },
+    { causeKey: 'pump worn', cause: null, familiesFitted: [] },
     true,
   ],
   [
     'a part is wrong where the cause was another',
     part,
-    { causeKey: 'filter blocked', familiesFitted: [] },
+    { causeKey: 'filter blocked', cause: null, familiesFitted: [] },
     false,
   ],
-  ['no part is wrong where one went in', noPart, { causeKey: null, familiesFitted: ['drain-pump'] }, false],
+  [
+    'no part is wrong where one went in',
+    noPart,
+    { causeKey: null, cause: null, familiesFitted: ['drain-pump'] },
+    false,
+  ],
   [
     'no part is right where the cause is named',
     noPart,
-    { causeKey: 'filter blocked', familiesFitted: [] },
+    { causeKey: 'filter blocked', cause: null, familiesFitted: [] },
     true,
   ],
-  ['a job that tells nothing judges nothing', noPart, { causeKey: null, familiesFitted: [] }, null],
-  ['licensed work is not judged', licensed, { causeKey: 'supply faulty', familiesFitted: [] }, null],
+  [
+    'a job that tells nothing judges nothing',
+    noPart,
+    { causeKey: null, cause: null, familiesFitted: [] },
+    null,
+  ],
+  [
+    'licensed work is not judged',
+    licensed,
+    { causeKey: 'supply faulty', cause: null, familiesFitted: [] },
+    null,
+  ],
 ])('%s', (_, proposal, job, expected) => {
   expect(judgeProposal(proposal, job)).toBe(expected)
 })

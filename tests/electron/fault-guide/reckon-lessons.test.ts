@@ -15,6 +15,7 @@ const job = (over: Partial<ShopJob>): ShopJob => ({
   applianceType: 'washer',
   symptom: 'does not drain',
   causeKey: null,
+  cause: null,
   familiesNeeded: [],
   familiesFitted: [],
   finishedFirstVisit: true,

@@ -61,3 +61,23 @@ test('a job that tells only what was fitted counts for the causes that this puts
 test('a job of another fault teaches nothing here', () => {
   check([job({ families: ['lamp'] }), job({ cause: 'fuse blown' }), job({})], null, [3 / 8, 1 / 8, 4 / 8])
 })
+
+test('jobs that tell only their part leave the share of causes without one as it was', () => {
+  const other = { cause: 'board dead', weight: 2, families: ['board'] }
+  const [worn, blocked, hose, board] = learnPrior(
+    [...causes, other],
+    many(1000, { families: ['drain-pump'] }),
+    null,
+  ).map(({ prior }) => prior)
+  expect(hose).toBeCloseTo(4 / 10, 10)
+  expect(board).toBeLessThan(0.01)
+  expect((worn ?? 0) / (blocked ?? 1)).toBeCloseTo(3, 10)
+})
+
+test('jobs that name a cause without a part raise it', () => {
+  const jobs = [...many(10, { families: ['drain-pump'] }), ...many(10, { cause: 'hose kinked' })]
+  const [, , hose] = learnPrior(causes, jobs, null)
+  expect(hose?.jobsOfType).toBe(10)
+  // Ten named, ten unseen beside the ten that tell only their part, and half of the guide’s twenty; of fifty.
+  expect(hose?.prior).toBeCloseTo(30 / 50, 10)
+})
