@@ -6,6 +6,7 @@ export type Handed =
   | { readonly to: 'Faults'; readonly appliance: ApplianceQuestion }
   | { readonly to: 'Counter'; readonly part: string }
   | { readonly to: 'Order check'; readonly lines: readonly OrderedPart[] }
+  | { readonly to: 'Jobs'; readonly job: string }
 
 /** A part for an appliance, as an order has it. */
 export interface OrderedPart {

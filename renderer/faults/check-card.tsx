@@ -77,6 +77,9 @@ export function CheckCard({
         >
           Skip it <KeyHint>F9</KeyHint>
         </button>
+        <button type="button" className="plain-button" aria-keyshortcuts="F8" onClick={() => window.print()}>
+          Print the check sheet <KeyHint>F8</KeyHint>
+        </button>
       </p>
     </section>
   )

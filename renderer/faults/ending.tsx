@@ -1,9 +1,11 @@
 import type { RefObject } from 'react'
 import type { Remedy, WeighedFaults } from '../../shared-schemas/fault-finding.ts'
 import { endWords, nameRemedy, wordEnd, wordLicensed, wordShare } from '../../shared-schemas/word-faults.ts'
+import { KeyHint } from '../components/key-hint.tsx'
 import { ProblemNote } from '../components/problem-note.tsx'
+import { KeepForJob } from './keep-for-job.tsx'
 import type { Faults } from './use-faults.ts'
-import { useWorth } from './use-worth.ts'
+import { familiesOf, useWorth } from './use-worth.ts'
 import { WorthOrdering } from './worth-ordering.tsx'
 
 interface EndingProps {
@@ -17,6 +19,8 @@ export function Ending({ faults: { enquiry, step }, weighed, heading }: EndingPr
   const { end, settledOn, remedies, checks } = weighed
   const shown = remedies.slice(0, end === 'settled' ? settledOn : mostNamed)
   const worth = useWorth(enquiry.appliance, shown)
+  const [first] = settledOn === 0 ? [] : shown
+  const needed = first && familiesOf(first, worth.families ?? [])[0]?.family
   return (
     <section className="ending" aria-labelledby="ending">
       <h2 id="ending" className="ending__sentence" ref={heading} tabIndex={-1}>
@@ -34,13 +38,17 @@ export function Ending({ faults: { enquiry, step }, weighed, heading }: EndingPr
           onRetry={() => void worth.refetch()}
         />
       )}
-      {checks.length > 0 && (
-        <p className="stock-acts">
+      <p className="stock-acts">
+        {checks.length > 0 && (
           <button type="button" className="plain-button" onClick={() => step({ do: 'go-on' })}>
             Go on checking, to be surer
           </button>
-        </p>
-      )}
+        )}
+        <button type="button" className="plain-button" aria-keyshortcuts="F8" onClick={() => window.print()}>
+          Print the check sheet <KeyHint>F8</KeyHint>
+        </button>
+      </p>
+      <KeepForJob enquiry={enquiry} weighed={weighed} family={needed} />
     </section>
   )
 }

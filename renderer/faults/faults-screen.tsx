@@ -7,7 +7,9 @@ import { AnswersList } from './answers-list.tsx'
 import { ApplianceFields } from './appliance-fields.tsx'
 import { CauseBars } from './cause-bars.tsx'
 import { CheckCard } from './check-card.tsx'
+import { CheckSheet } from './check-sheet.tsx'
 import { Ending } from './ending.tsx'
+import { Lessons } from './lessons.tsx'
 import { SymptomField } from './symptom-field.tsx'
 import { useAnswering } from './use-answering.ts'
 import { useFaultKeys } from './use-fault-keys.ts'
@@ -29,7 +31,7 @@ export function FaultsScreen({ screens }: { readonly screens: readonly NamedScre
   return (
     <div className="counter">
       <TopLine screens={screens} shop={shop} />
-      <main className="order-bench">
+      <main className="order-bench faults-bench">
         <h1 className="unseen">Faults</h1>
         <div className="stock-side">
           <ApplianceFields faults={faults} />
@@ -63,6 +65,7 @@ export function FaultsScreen({ screens }: { readonly screens: readonly NamedScre
           )}
           {weighed !== undefined && <CauseBars weighed={weighed} />}
         </div>
+        {weighed !== undefined && <CheckSheet weighed={weighed} model={faults.enquiry.appliance.model} />}
         <p className="unseen" role="status">
           {weighed === undefined ? '' : check === undefined ? wordEnd(weighed) : `Next: ${check.check}.`}
         </p>
@@ -79,12 +82,13 @@ function NothingChosen({ faults: { symptoms } }: { readonly faults: Faults }) {
       The guide is empty. Load faults.csv and fault_checks.csv on the Lists screen first.
     </p>
   ) : (
-    <div className="order-card__empty">
+    <div className="faults__empty">
       <p className="order-card__sentence">Type what the customer says, and choose the symptom.</p>
       <p>
         The checks follow one at a time, the one that tells most in the least time first, until a part is
         worth ordering or none is needed.
       </p>
+      <Lessons />
     </div>
   )
 }

@@ -4,6 +4,7 @@ import type { Job, WhyNot } from '../../shared-schemas/jobs.ts'
 import { ask } from '../bridge/client.ts'
 import { KeyHint } from '../components/key-hint.tsx'
 import { reasonsOf, whyWords, wordEnded } from './job-words.ts'
+import { useGuideCauses } from './use-guide-causes.ts'
 import type { Jobs } from './use-jobs.ts'
 
 interface EndVisitProps {
@@ -23,6 +24,7 @@ const outcomes: Readonly<Record<Outcome, string>> = {
 export function EndVisit({ job, jobs }: EndVisitProps) {
   const [outcome, setOutcome] = useState<Outcome>('finished')
   const [draft, setDraft] = useState({ why: '', cause: '', note: '' })
+  const guideCauses = useGuideCauses(job)
   const inHand = job.parts.filter(part => part.inHand > 0)
   const [places, setPlaces] = useState<Readonly<Record<string, string>>>({})
   const placeOf = (partNumber: string, takenFrom: string | null) =>
@@ -97,9 +99,15 @@ export function EndVisit({ job, jobs }: EndVisitProps) {
         className="text-field"
         maxLength={400}
         placeholder="if you know"
+        list="end-causes"
         value={draft.cause}
         onChange={event => set({ cause: event.target.value })}
       />
+      <datalist id="end-causes">
+        {guideCauses.map(cause => (
+          <option key={cause} value={cause} />
+        ))}
+      </datalist>
       <label htmlFor="end-note">Note</label>
       <input
         id="end-note"

@@ -4,6 +4,7 @@ import { ask } from '../bridge/client.ts'
 import { KeyHint } from '../components/key-hint.tsx'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
 import { useScreenKeys } from '../components/use-screen-keys.ts'
+import { useHanded } from '../hand-over.ts'
 import { ScanLine } from '../scanning/scan-line.tsx'
 import { useScanned } from '../scanning/use-scanned.ts'
 import { JobFactsForm } from './job-facts-form.tsx'
@@ -52,6 +53,7 @@ export function JobsScreen({ screens }: { readonly screens: readonly NamedScreen
     F10: undo,
   })
   useEffect(() => focusField('[data-first-field]'), [])
+  useHanded('Jobs', handed => jobs.show(handed.job))
   return (
     <div className="counter">
       <TopLine
