@@ -167,9 +167,30 @@ export const readTopUp = defineRequest({
     shortages: z.array(z.object({ wanted: z.string(), level: z.int(), has: z.int(), missing: z.int() })),
     /** In the van beyond its list, or not on it at all: to be brought back. */
     leftovers: z.array(z.object({ partNumber: z.string(), quantity: z.int() })),
+    /** In other vans beyond their lists, for what is short. */
+    spares: z.array(
+      z.object({ wanted: z.string(), partNumber: z.string(), van: z.string(), quantity: z.int() }),
+    ),
   }),
 })
 export type TopUp = z.infer<typeof readTopUp.output>
+
+/** What the vans are short of and the shop cannot give, all of them taken together: what has to be bought for them. */
+export const listShortages = defineRequest({
+  name: 'van-counts.list-shortages',
+  input: z.object({ prefer: z.enum(['genuine', 'pattern']).default('genuine') }),
+  output: z.object({
+    shortages: z.array(
+      z.object({
+        van: z.string(),
+        /** A line of a van's list names a family or a part; the other is null. */
+        family: z.string().nullable(),
+        partNumber: z.string().nullable(),
+        missing: z.int(),
+      }),
+    ),
+  }),
+})
 
 /** Books what was put into a van, or brought back from it, all of it in one transaction. */
 export const recordTopUp = defineRequest({
@@ -181,7 +202,7 @@ export const recordTopUp = defineRequest({
         z.object({
           part: partTyped,
           quantity: z.int().min(1).max(999_999),
-          /** The shop location: where it was taken from, or brought back to. */
+          /** Where it was taken from, a shelf or another van; or brought back to. */
           location: vanTyped,
           way: z.enum(['into-van', 'back']).default('into-van'),
         }),

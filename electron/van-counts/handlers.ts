@@ -1,7 +1,7 @@
 import type { HandlersOf } from '../requests/handlers.ts'
 import { locationNamed } from '../stock-ledger/named-things.ts'
 import type { RecordingShop } from '../stock-ledger/record-movement.ts'
-import { readTopUp, recordTopUp } from './handle-top-up.ts'
+import { listShortages, readTopUp, recordTopUp } from './handle-top-up.ts'
 import { listCounts } from './list-counts.ts'
 import { postCount } from './post-count.ts'
 import { readCount } from './read-count.ts'
@@ -17,6 +17,7 @@ export function vanCountsHandlers(shop: RecordingShop): HandlersOf<'van-counts'>
     'van-counts.explain-variance': input => explainVariance(shop, input),
     'van-counts.post-count': input => postCount(shop, input),
     'van-counts.read-top-up': input => readTopUp(database, input),
+    'van-counts.list-shortages': input => listShortages(database, input),
     'van-counts.record-top-up': input => recordTopUp(shop, input),
     'van-counts.list-counts': ({ location }) =>
       listCounts(database, location === undefined ? null : locationNamed(database, location).locationId),

@@ -44,13 +44,22 @@ export interface TopUpPlan {
     readonly wanted: string
     readonly instead: boolean
   }[]
-  readonly shortages: readonly {
-    readonly wanted: string
-    readonly level: number
-    readonly has: number
-    readonly missing: number
-  }[]
-  readonly leftovers: readonly { readonly partNumber: string; readonly quantity: number }[]
+  readonly shortages: readonly Shortage[]
+  readonly leftovers: readonly Leftover[]
+}
+
+/** What the shop cannot give of a line. */
+export interface Shortage {
+  readonly line: ListedLevel
+  readonly has: number
+  readonly missing: number
+}
+
+/** What is in the van beyond its list. */
+export interface Leftover {
+  readonly partId: number
+  readonly partNumber: string
+  readonly quantity: number
 }
 
 /**
@@ -78,11 +87,11 @@ export function planTopUp(facts: TopUpFacts): TopUpPlan {
       const instead = line.partId !== null && line.partId !== partId
       lines.push({ partNumber: numberOf(partId, facts), quantity, from, bin, wanted: line.name, instead })
     }
-    if (left > 0) shortages.push({ wanted: line.name, level: line.level, has, missing: left })
+    if (left > 0) shortages.push({ line, has, missing: left })
   }
   const leftovers = [...van]
     .filter(([, pieces]) => pieces > 0)
-    .map(([partId, quantity]) => ({ partNumber: numberOf(partId, facts), quantity }))
+    .map(([partId, quantity]) => ({ partId, partNumber: numberOf(partId, facts), quantity }))
   return { lines, shortages, leftovers }
 }
 
@@ -91,7 +100,10 @@ function partsBeforeFamilies(list: readonly ListedLevel[]): ListedLevel[] {
 }
 
 /** The parts that answer a line, the best first. */
-function candidates(line: ListedLevel, { parts, standIns, prefer }: TopUpFacts): number[] {
+export function candidates(
+  line: ListedLevel,
+  { parts, standIns, prefer }: Pick<TopUpFacts, 'parts' | 'standIns' | 'prefer'>,
+): number[] {
   if (line.partId !== null) return [line.partId, ...(standIns.get(line.partId) ?? [])]
   return [...parts.values()]
     .filter(({ familyId }) => familyId === line.familyId)

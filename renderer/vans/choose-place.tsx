@@ -11,10 +11,11 @@ type PastCount = Output<'van-counts.list-counts'>['counts'][number]
 interface ChoosePlaceProps {
   readonly count: Count
   readonly locations: readonly Location[]
+  readonly onTopUp: (van: string) => void
 }
 
 /** Which van or shelf is counted, vans first, each with its last count; below them what was counted before. */
-export function ChoosePlace({ count, locations }: ChoosePlaceProps) {
+export function ChoosePlace({ count, locations, onTopUp }: ChoosePlaceProps) {
   const past = useQuery({
     queryKey: ['counts'],
     queryFn: () => ask('van-counts.list-counts', {}),
@@ -43,8 +44,8 @@ export function ChoosePlace({ count, locations }: ChoosePlaceProps) {
           />
         </p>
         <ul className="place-list">
-          {vansFirst.map(({ location, name }, at) => (
-            <li key={location}>
+          {vansFirst.map(({ location, name, kind }, at) => (
+            <li key={location} className="place-list__line">
               <button
                 type="button"
                 className="place-list__place"
@@ -56,6 +57,11 @@ export function ChoosePlace({ count, locations }: ChoosePlaceProps) {
                   {wordLast(counts.find(counted => counted.location === location))}
                 </span>
               </button>
+              {kind === 'van' && (
+                <button type="button" className="order-button" onClick={() => onTopUp(location)}>
+                  Top up<span className="unseen"> {name}</span>
+                </button>
+              )}
             </li>
           ))}
         </ul>

@@ -10,10 +10,12 @@ import { VarianceLine } from './variance-line.tsx'
 interface CompareSheetProps {
   readonly count: Count
   readonly onLeave: () => void
+  /** For a van: what brings it back to its list. */
+  readonly onTopUp: (() => void) | undefined
 }
 
 /** The count beside the book: what is off, what may explain it, and the posting of it. */
-export function CompareSheet({ count, onLeave }: CompareSheetProps) {
+export function CompareSheet({ count, onLeave, onTopUp }: CompareSheetProps) {
   const { sheet, setStage, post, explain, recount } = count
   const [isWarned, setWarned] = useState(false)
   const posting = useMutation({ mutationFn: post, networkMode: 'always' })
@@ -86,6 +88,11 @@ export function CompareSheet({ count, onLeave }: CompareSheetProps) {
         >
           {isPosted ? 'Another count' : 'Go on later'}
         </button>
+        {isPosted && onTopUp !== undefined && (
+          <button type="button" className="order-button" onClick={onTopUp}>
+            Top up the van
+          </button>
+        )}
       </p>
       {isWarned && !isPosted && open.length > 0 && (
         <p className="problem-note" role="alert">

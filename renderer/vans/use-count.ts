@@ -46,7 +46,7 @@ export function useCount() {
     setStage(next)
   }
   return {
-    ...{ countId, stage, sheet, initials, setInitials, recounting, setStage: goTo, open },
+    ...{ countId, stage, sheet, initials, setInitials, signed, recounting, setStage: goTo, open },
     begin: async (location: string) => {
       const begun = await ask('van-counts.begin-count', { location, ...signed })
       open(begun.countId, 'count')

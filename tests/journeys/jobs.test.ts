@@ -7,12 +7,16 @@ import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
 
-// A job from the plate to its end, and a part that comes back from it, with a scanner and a keyboard, in a real browser.
+// A van's top-up, a job from the plate to its end, and a part that comes back, with a scanner and a keyboard, in a real browser.
+
+const vanList = 'van,family,part_number,level\nVAN1,,S-1,2\nVAN1,,P-100,1\nVAN1,,L-200,1\n'
 
 let shop: Counter
 beforeAll(async () => {
   shop = await openCounter(file =>
-    withCatalogueFolder(orderShop, folder => runTallyplate(['load', folder, '--file', file])),
+    withCatalogueFolder({ ...orderShop, 'van_lists.csv': vanList }, folder =>
+      runTallyplate(['load', folder, '--file', file]),
+    ),
   )
 })
 afterAll(async () => {
@@ -38,6 +42,36 @@ async function tabTo(page: Page, target: Locator): Promise<void> {
   }
   throw new Error('Tab does not reach it')
 }
+
+test('a van is topped up by scanning what is picked, and what does not belong in it comes back', async () => {
+  const { page, faults } = await shop.newPage()
+  await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
+  await page.keyboard.press('Alt+v')
+  await tabTo(page, page.getByRole('button', { name: 'Top up Van 1' }))
+  await page.keyboard.press('Enter')
+  await says(sentence(page), 'Top-up of VAN1: 0 of 2 pieces confirmed.')
+  await says(page.getByRole('region', { name: 'The shop has none' }), '1 of L-200 missing (level 1, has 0).')
+  await scanWith(page, '..P.S-1')
+  await says(scanLine(page), 'S-1 into the van: 1 of 2.')
+  await scanWith(page, '..P.S-1')
+  await scanWith(page, '..P.S-1')
+  await says(scanLine(page), 'Of S-1 the list asks for 2, and 2 are confirmed. Put it back.')
+  await scanWith(page, '..P.P-150')
+  await says(scanLine(page), 'P-150 is not on this list. Put it back where it was.')
+  await scanWith(page, '..P.B-2')
+  await says(scanLine(page), 'B-2 back to SHOP: 1 of 1.')
+  await scanWith(page, '..UNDO')
+  await says(scanLine(page), 'Taken back: 1 × B-2 is not confirmed.')
+  await typeByHand(page, 'B-2')
+  await page.keyboard.press('Enter')
+  await says(page.getByRole('form', { name: 'Confirm by hand' }), 'B-2 back to SHOP: 1 of 1.')
+  await checkAccessibility(page)
+  await page.keyboard.press('F9')
+  await says(page.locator('.stock-done'), 'Booked: 2 movements.')
+  await says(sentence(page), 'the shop has nothing to put into it.')
+  expect(faults).toEqual([])
+  await page.context().close()
+}, 90_000)
 
 test('a job goes from the plate to its end: one part fitted, one brought back, and the fit is confirmed', async () => {
   const { page, faults } = await shop.newPage()

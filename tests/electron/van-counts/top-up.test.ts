@@ -90,6 +90,45 @@ test('one line that cannot be booked leaves all of them unbooked', async () => {
   shop.close()
 })
 
+const threeVans = {
+  ...catalogue,
+  'locations.csv': 'location,kind,name\nshop,shop,Shop\nvan-1,van,\nvan-2,van,\nvan-3,van,\n',
+  'van_lists.csv': 'van,family,part_number,level\nvan-1,,480121,3\nvan-2,belt,,2\nvan-3,,512200,1\n',
+  'opening_stock.csv': `location,part_number,quantity
+van-2,480122,2
+van-2,512300,1
+van-3,480130,4
+shop,512200,1
+`,
+}
+
+test('what another van has beyond its list is offered for what is short, and moved from van to van', async () => {
+  const shop = await openTestShop(threeVans)
+  const { shortages, spares } = await shop.answer('van-counts.read-top-up', { van: 'van-1' })
+  expect(shortages).toEqual([{ wanted: '480121', level: 3, has: 0, missing: 3 }])
+  // The pattern valve in the third van has another number that nothing says may stand for it.
+  expect(spares).toEqual([{ wanted: '480121', partNumber: '480122', van: 'van-2', quantity: 2 }])
+  const lines = [{ part: '480122', quantity: 2, location: 'van-2' }]
+  await shop.answer('van-counts.record-top-up', { van: 'van-1', lines })
+  const after = await shop.answer('van-counts.read-top-up', { van: 'van-1' })
+  expect(after.shortages).toMatchObject([{ has: 2, missing: 1 }])
+  expect(after.spares).toEqual([])
+  shop.close()
+})
+
+test('what the shop gives to one van it does not promise to the next: the rest is short, for the reorder', async () => {
+  const shop = await openTestShop(threeVans)
+  // Each van by itself could have the one belt of the shop.
+  for (const van of ['van-2', 'van-3'])
+    expect((await shop.answer('van-counts.read-top-up', { van })).shortages).toEqual([])
+  const { shortages } = await shop.answer('van-counts.list-shortages', {})
+  expect(shortages).toEqual([
+    { van: 'van-1', family: null, partNumber: '480121', missing: 3 },
+    { van: 'van-3', family: null, partNumber: '512200', missing: 1 },
+  ])
+  shop.close()
+})
+
 const parts: readonly TopUpPart[] = [1, 2, 3, 4, 5, 6].map(partId => ({
   partId,
   partNumber: `P${partId}`,
@@ -130,11 +169,10 @@ test('whatever the stock: nothing is promised twice, nothing is short while the 
       const inVan = given.inVan.reduce((sum, { free }) => sum + free, 0)
       const left = leftovers.reduce((sum, { quantity }) => sum + quantity, 0)
       expect(sent + short + (inVan - left)).toBe(levels)
-      for (const { wanted } of shortages) {
-        const line = given.list.find(({ name }) => name === wanted)
+      for (const { line } of shortages) {
         const fitting = given.inShop.filter(({ partId }) => {
           const part = given.parts.get(partId)
-          return line?.partId === null ? part?.familyId === line.familyId : partId === line?.partId
+          return line.partId === null ? part?.familyId === line.familyId : partId === line.partId
         })
         for (const { partId, free } of fitting)
           expect(of(`P${partId}`).reduce((sum, { quantity }) => sum + quantity, 0)).toBe(free)
