@@ -5,6 +5,7 @@ import { KeyHint } from '../components/key-hint.tsx'
 import { ProblemNote } from '../components/problem-note.tsx'
 import { type NamedScreen, TopLine } from '../components/top-line.tsx'
 import { useHanded, useHandOn } from '../hand-over.ts'
+import { ScanLine } from '../scanning/scan-line.tsx'
 import { CardFields } from './card-fields.tsx'
 import { CardRegion } from './card-region.tsx'
 import { CopySlip } from './copy-slip.tsx'
@@ -23,6 +24,7 @@ import { useAnnouncement } from './use-announcement.ts'
 import { useCopySlip } from './use-copy-slip.ts'
 import { type Counter, useCounter } from './use-counter.ts'
 import { useCounterKeys } from './use-counter-keys.ts'
+import { type PlateScan, useCounterScans } from './use-counter-scans.ts'
 import { useEarlyEnter } from './use-early-enter.ts'
 import { wordAnnouncement } from './word-announcement.ts'
 
@@ -39,6 +41,7 @@ export function CounterScreen({ screens }: { readonly screens: readonly NamedScr
   useCounterKeys({ plateField, partField, onCopySlip, onFindFault })
   useHanded('Counter', ({ part }) => counter.step({ do: 'type-part', part }))
   useEffect(() => focusAndSelect(plateField.current), [])
+  const { note, take, plateScan } = useCounterScans(counter)
   const announcement = useAnnouncement(wordAnnouncement(counter))
   const { enquiry, found, step } = counter
 
@@ -52,8 +55,10 @@ export function CounterScreen({ screens }: { readonly screens: readonly NamedScr
             counter={counter}
             plateField={plateField}
             onEnter={() => filterField.current?.focus()}
+            plateScan={plateScan}
           />
           {found !== undefined && <FindFault onFindFault={onFindFault} />}
+          {note !== null && <ScanLine note={note} onAttached={take} />}
         </div>
         <div className="counter__card">
           {found !== undefined && <ModelRegion found={found} enquiry={enquiry} onStep={step} />}
@@ -110,9 +115,11 @@ interface PlateRegionProps {
   readonly counter: Counter
   readonly plateField: React.RefObject<HTMLInputElement | null>
   readonly onEnter: () => void
+  /** A number that was scanned off a plate: it is answered as if Enter had been pressed after it. */
+  readonly plateScan: PlateScan | null
 }
 
-function PlateRegion({ counter, plateField, onEnter }: PlateRegionProps) {
+function PlateRegion({ counter, plateField, onEnter, plateScan }: PlateRegionProps) {
   const { enquiry, found, step, question, cells, answers } = counter
   const asked = new Set(question?.readings.map(({ reading }) => reading))
   const isListShown = found !== undefined && found.candidates.length > 0 && !decidedModel(found, enquiry)
@@ -125,6 +132,13 @@ function PlateRegion({ counter, plateField, onEnter }: PlateRegionProps) {
     if (means.do === 'go-to-card' || means.do === 'take') onEnter()
   }
   const keepEnter = useEarlyEnter(enquiry.text, isAnswered, act)
+  const acted = useRef(plateScan)
+  useEffect(() => {
+    if (plateScan === null || acted.current === plateScan || enquiry.text !== plateScan.text) return
+    acted.current = plateScan
+    if (isAnswered) act()
+    else keepEnter(plateScan.text)
+  })
 
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.nativeEvent.isComposing) return

@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { killStragglers } from '../hosts/run-program.ts'
 import { type Counter, openCounter } from './open-counter.ts'
+import { scanWith } from './scan-with.ts'
 
 // What the keys do where they could do harm or lose their way: taking a doubtful model, walking the card, the clipboard,
 // and a window so small that most of the page lies outside it.
@@ -60,6 +61,25 @@ test('a scanner that sends a number and Enter at once is answered as one who wai
   await press('Enter')
   await untilFocused(filterField())
   expect(await page.locator('.one-model').count()).toBe(1)
+  // It went onto the plate from wherever the focus was.
+  await press('F2')
+  await scanWith(page, 'ODW4530/02')
+  await expect.poll(() => plateField().inputValue()).toBe('ODW4530/02')
+  await untilFocused(filterField())
+})
+
+test('a part that is scanned is the part in the hand, and the undo label puts back what was', async () => {
+  await open()
+  await type('ODW4512/01')
+  await scanWith(page, '..P.000517405')
+  await partCheck().getByText('Does not fit', { exact: true }).first().waitFor()
+  await page.getByText('In the hand: 000517405.', { exact: false }).waitFor()
+  expect(await plateField().inputValue()).toBe('ODW4512/01')
+  await scanWith(page, '..UNDO')
+  await page.getByText('Taken back: no part is in the hand.').waitFor()
+  await scanWith(page, 'BAG/77-A')
+  await page.getByText('Nothing here has the code BAG/77-A.').waitFor()
+  await page.getByRole('form', { name: 'Attach the code' }).waitFor()
 })
 
 test('a first Enter on one model does not take another that the arrows then lead to', async () => {
