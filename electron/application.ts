@@ -7,6 +7,7 @@ import { databaseHandlers } from './database/handlers.ts'
 import type { DatabaseHandle } from './database/handles.ts'
 import { inMemory, openDatabase } from './database/open-database.ts'
 import { faultGuideHandlers } from './fault-guide/handlers.ts'
+import { joinedFitTables } from './fit-check/fit-record-queries.ts'
 import { handleJudgeFit } from './fit-check/handle-judge-fit.ts'
 import { handleRecordFit } from './fit-check/handle-record-fit.ts'
 import { fitCheckHandlers } from './fit-check/handlers.ts'
@@ -14,6 +15,8 @@ import { lookUpPlate, modelIdsOf, openModelsOf } from './fit-check/look-up-plate
 import { readAwaited } from './jobs/awaited-parts-queries.ts'
 import { listFinishedJobs } from './jobs/finished-jobs-queries.ts'
 import { jobsHandlers } from './jobs/handlers.ts'
+import { listJobConflicts } from './jobs/job-conflict-queries.ts'
+import { joinedJobTables, writeJoinedJobs } from './jobs/joined-tables.ts'
 import { modelLookupHandlers } from './model-lookup/handlers.ts'
 import { type IndexKeeper, type LayingOut, openIndexKeeper } from './model-lookup/index-keeper.ts'
 import { keepIndex } from './model-lookup/keep-index.ts'
@@ -31,11 +34,14 @@ import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
 import { Refusal } from './requests/refusal.ts'
 import { stockLedgerHandlers } from './stock-ledger/handlers.ts'
+import { ownJoinedTables } from './stock-ledger/joined-tables.ts'
 import { readLastPaid } from './stock-ledger/last-paid-queries.ts'
 import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 import { returnsHandlers } from './stock-ledger/returns/handlers.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
+import { listCountConflicts } from './van-counts/count-conflict-queries.ts'
 import { vanCountsHandlers } from './van-counts/handlers.ts'
+import { joinedCountTables } from './van-counts/joined-tables.ts'
 
 /** What the outside world hands in, so that nothing deep inside fetches it. */
 export interface Surroundings {
@@ -189,7 +195,15 @@ function openShop(surroundings: Surroundings): OpenShop {
         readOnSheets: () => readNotSent(database),
         checkOrder: orderSheets.checkOrder,
       }),
-      ...stockLedgerHandlers(shop),
+      ...stockLedgerHandlers({
+        ...shop,
+        joined: {
+          tables: [...ownJoinedTables, ...joinedFitTables, ...joinedCountTables, ...joinedJobTables],
+          settle: (writable, lines) =>
+            writeJoinedJobs(writable, { lookUpPlate: plate => lookUpPlate(database, plate) }, lines),
+          listConflicts: readable => [...listCountConflicts(readable), ...listJobConflicts(readable)],
+        },
+      }),
       ...vanCountsHandlers(shop),
     },
   }

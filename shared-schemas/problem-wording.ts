@@ -53,6 +53,10 @@ export function wordProblem(problem: Problem): string {
         : 'That line is opening stock. Mend opening_stock.csv and load it again.'
     case 'movement-told-otherwise':
       return `${problem.file} tells movement ${problem.movementId} otherwise than the book here. Nothing was taken in; have the file written again.`
+    case 'record-told-otherwise':
+      return `${problem.file} tells the record ${problem.id} otherwise than it stands here. Nothing was taken in; have the file written again.`
+    case 'count-of-other-machine':
+      return `That count was begun on ${problem.device} and goes on there. Take its ledger in once it is posted, or begin a count here.`
     case 'count-not-found':
       return `There is no count ${problem.countId}. Begin one, or choose one from the list.`
     case 'count-posted-already':

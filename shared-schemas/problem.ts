@@ -67,6 +67,8 @@ export const problem = z.discriminatedUnion('code', [
     outside: z.enum(['count', 'opening']),
   }),
   z.object({ code: z.literal('movement-told-otherwise'), file: z.string(), movementId: z.string() }),
+  z.object({ code: z.literal('record-told-otherwise'), file: z.string(), id: z.string() }),
+  z.object({ code: z.literal('count-of-other-machine'), device: z.string() }),
   z.object({ code: z.literal('count-not-found'), countId: z.string() }),
   z.object({ code: z.literal('count-posted-already'), countId: z.string(), postedAt: z.string() }),
   z.object({ code: z.literal('reading-not-last'), readingId: z.string() }),
@@ -110,7 +112,7 @@ export const problem = z.discriminatedUnion('code', [
   z.object({
     code: z.literal('ledger-names-unknown'),
     file: z.string(),
-    what: z.enum(['location', 'part']),
+    what: z.enum(['location', 'part', 'family', 'model']),
     name: z.string(),
   }),
   z.object({ code: z.literal('nothing-used-for'), reference: z.string() }),

@@ -170,11 +170,40 @@ export const readStockValue = defineRequest({
   }),
 })
 
-/** Writes movements and reservations to a file that another machine of the shop can take in. */
+/** What two machines did without having heard of each other, for a person to look at. */
+export const ledgerConflict = z.discriminatedUnion('kind', [
+  z.object({
+    /** `moved-before-count`: the book of the moment it was counted is another one now. `counted-twice`: two counts booked one variance. */
+    kind: z.enum(['moved-before-count', 'counted-twice']),
+    location: z.string(),
+    partNumber: z.string(),
+    countedAt: z.string(),
+    device: z.string(),
+    bookThen: z.int(),
+    bookNow: z.int(),
+  }),
+  z.object({ kind: z.literal('job-number-twice'), job: z.string(), devices: z.array(z.string()) }),
+])
+export type LedgerConflict = z.infer<typeof ledgerConflict>
+
+/** Conflicts that stand. A conflict of counts is settled by counting the part again, one of jobs by writing the job anew. */
+export const listConflicts = defineRequest({
+  name: 'stock-ledger.list-conflicts',
+  input: z.object({}),
+  output: z.object({ conflicts: z.array(ledgerConflict) }),
+})
+
+/** Writes the ledger, the counts, the jobs, the returns and the attached codes to a file for another machine of the shop. */
 export const exportLedger = defineRequest({
   name: 'stock-ledger.export-ledger',
   input: z.object({ file: z.string().min(1) }),
-  output: z.object({ file: z.string(), movements: z.int(), reservations: z.int() }),
+  output: z.object({
+    file: z.string(),
+    movements: z.int(),
+    reservations: z.int(),
+    /** Rows of counts, jobs, returns and codes. */
+    records: z.int(),
+  }),
 })
 
 /** Takes in what another machine recorded: by ids, in any order, as often as one likes; all of it or nothing. */
@@ -185,8 +214,10 @@ export const importLedger = defineRequest({
     movements: z.int(),
     alreadyHere: z.int(),
     reservations: z.int(),
+    records: z.int(),
     /** Places that are below zero since: a part was used there that the book had moved away, or not yet there. */
     belowZero: z.array(z.object({ location: z.string(), partNumber: z.string(), quantity: z.int() })),
+    conflicts: z.array(ledgerConflict),
   }),
 })
 

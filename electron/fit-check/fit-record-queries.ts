@@ -102,3 +102,9 @@ export function appendSettled(
     at,
   )
 }
+
+/** Records made on any machine of the shop go to the others with its ledger. Settled twice is settled. */
+export const joinedFitTables = [
+  { table: 'fit_record' },
+  { table: 'fit_record_settled', mayBeTwice: true },
+] as const

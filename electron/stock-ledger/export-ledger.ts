@@ -1,5 +1,7 @@
 import type { Output } from '../../shared-schemas/index.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
+import type { JoiningShop } from './import-ledger.ts'
+import { listJoinedRows, readJoinedColumns } from './joined-tables.ts'
 import {
   type LedgerLine,
   type MovementLine,
@@ -7,17 +9,24 @@ import {
   type ReservationLine,
   writeLedgerFile,
 } from './ledger-file.ts'
-import type { RecordingShop } from './record-movement.ts'
 
 /** Writes the whole ledger of this machine to a file for another machine of the shop. */
 export async function exportLedger(
-  { database, device, now }: RecordingShop,
+  { database, device, now, joined }: JoiningShop,
   file: string,
 ): Promise<Output<'stock-ledger.export-ledger'>> {
-  const lines = [...listLines(database)]
+  const lines = [
+    ...listLines(database),
+    ...joined.tables.flatMap(({ table }) => [...listRecords(database, table)]),
+  ]
   await writeLedgerFile(file, { device, writtenAt: now().toISOString() }, lines)
   const count = (kind: LedgerLine['line']) => lines.filter(({ line }) => line === kind).length
-  return { file, movements: count('movement'), reservations: count('reservation') }
+  return { file, movements: count('movement'), reservations: count('reservation'), records: count('record') }
+}
+
+function* listRecords(database: ReadableDatabase, table: string): Generator<LedgerLine> {
+  for (const values of listJoinedRows(database, readJoinedColumns(database, table)))
+    yield { line: 'record', table, values }
 }
 
 type MovementColumns = [

@@ -5,16 +5,16 @@ import { exportLedger } from './export-ledger.ts'
 import { findCode } from './find-code.ts'
 import { handleListOnHand } from './handle-list-on-hand.ts'
 import { releaseReservation, reservePart } from './handle-reservations.ts'
-import { importLedger } from './import-ledger.ts'
+import { importLedger, type JoiningShop } from './import-ledger.ts'
 import { listLedger } from './list-ledger.ts'
 import { locationNamed, partNumbered } from './named-things.ts'
 import { listOnHand } from './on-hand-queries.ts'
-import { type RecordingShop, recordMovement } from './record-movement.ts'
+import { recordMovement } from './record-movement.ts'
 import { listReservations } from './reservation-queries.ts'
 import { reverseMovement } from './reverse-movement.ts'
 import { readStockValue } from './stock-value-queries.ts'
 
-export function stockLedgerHandlers(shop: RecordingShop): HandlersOf<'stock-ledger'> {
+export function stockLedgerHandlers(shop: JoiningShop): HandlersOf<'stock-ledger'> {
   const { database } = shop
   const partIdOf = (part: string | undefined) =>
     part === undefined ? undefined : partNumbered(database, part).partId
@@ -52,6 +52,7 @@ export function stockLedgerHandlers(shop: RecordingShop): HandlersOf<'stock-ledg
       ),
     'stock-ledger.export-ledger': ({ file }) => exportLedger(shop, file),
     'stock-ledger.import-ledger': ({ file }) => importLedger(shop, file),
+    'stock-ledger.list-conflicts': () => ({ conflicts: shop.joined.listConflicts(database) }),
     'stock-ledger.find-code': ({ code }) => ({ found: findCode(database, code) }),
     'stock-ledger.attach-code': input => attachCode(shop, input),
   }

@@ -2,8 +2,14 @@ import { open, readFile, rename, rm } from 'node:fs/promises'
 import { z } from 'zod'
 import { movement, outsidePlace } from '../../shared-schemas/stock-ledger.ts'
 import { Refusal } from '../requests/refusal.ts'
+import { joinedValues } from './joined-tables.ts'
 
-const header = z.object({ tallyplateLedger: z.literal(1), device: z.string(), writtenAt: z.string() })
+/** Version 1 had movements and reservations alone, and is still taken in. */
+const header = z.object({
+  tallyplateLedger: z.union([z.literal(1), z.literal(2)]),
+  device: z.string(),
+  writtenAt: z.string(),
+})
 
 /** A movement by names that mean the same on every machine: row ids differ from file to file. */
 export const movementLine = movement.omit({ from: true, to: true, reversedBy: true }).extend({
@@ -38,7 +44,20 @@ export const reservationEndLine = z.object({
 })
 export type ReservationEndLine = z.infer<typeof reservationEndLine>
 
-const ledgerLine = z.discriminatedUnion('line', [movementLine, reservationLine, reservationEndLine])
+/** A row of one of the joined tables. */
+export const recordLine = z.object({
+  line: z.literal('record'),
+  table: z.string(),
+  values: joinedValues,
+})
+export type RecordLine = z.infer<typeof recordLine>
+
+const ledgerLine = z.discriminatedUnion('line', [
+  movementLine,
+  reservationLine,
+  reservationEndLine,
+  recordLine,
+])
 export type LedgerLine = z.infer<typeof ledgerLine>
 
 /** Writes a ledger file, one JSON object a line: whole, or not at all. */
@@ -51,7 +70,7 @@ export async function writeLedgerFile(
   try {
     const handle = await refusing(file, () => open(unfinished, 'w'))
     try {
-      await handle.write(`${JSON.stringify({ tallyplateLedger: 1, device, writtenAt })}\n`)
+      await handle.write(`${JSON.stringify({ tallyplateLedger: 2, device, writtenAt })}\n`)
       let piece = ''
       for (const line of lines) {
         piece += `${JSON.stringify(line)}\n`

@@ -7,6 +7,7 @@ const countRow = z.object({
   count_id: z.string(),
   location_id: z.int(),
   location: z.string(),
+  device: z.string(),
   begun_at: z.string(),
   initials: z.string(),
   posted_at: z.string().nullable(),
@@ -16,12 +17,14 @@ export interface FoundCount {
   readonly countId: string
   readonly locationId: number
   readonly location: string
+  /** The machine on which it was begun, which alone goes on with it. */
+  readonly device: string
   readonly begunAt: string
   readonly initials: string
   readonly postedAt: string | null
 }
 
-const counts = `SELECT count_id, location_id, location, begun_at, stock_count.initials, posted_at
+const counts = `SELECT count_id, location_id, location, stock_count.device AS device, begun_at, stock_count.initials, posted_at
   FROM stock_count CROSS JOIN location USING (location_id) LEFT JOIN count_posting USING (count_id)`
 
 export function findCount(database: ReadableDatabase, countId: string): FoundCount | undefined {
@@ -29,12 +32,16 @@ export function findCount(database: ReadableDatabase, countId: string): FoundCou
   return row && asCount(row)
 }
 
-/** The count of a location that was begun and not posted yet. */
-export function findOpenCount(database: ReadableDatabase, locationId: number): FoundCount | undefined {
+/** The count of a location that was begun on this machine and not posted yet. */
+export function findOpenCount(
+  database: ReadableDatabase,
+  locationId: number,
+  device: string,
+): FoundCount | undefined {
   const row = database.row(
     countRow,
-    `${counts} WHERE location_id = ? AND posted_at IS NULL ORDER BY count_id DESC LIMIT 1`,
-    locationId,
+    `${counts} WHERE location_id = ? AND stock_count.device = ? AND posted_at IS NULL ORDER BY count_id DESC LIMIT 1`,
+    ...[locationId, device],
   )
   return row && asCount(row)
 }
@@ -51,6 +58,7 @@ function asCount(row: z.output<typeof countRow>): FoundCount {
     countId: row.count_id,
     locationId: row.location_id,
     location: row.location,
+    device: row.device,
     begunAt: row.begun_at,
     initials: row.initials,
     postedAt: row.posted_at,

@@ -7,9 +7,10 @@ import { appendMovement, plainMovement } from '../stock-ledger/append-movements.
 import { partNumbered } from '../stock-ledger/named-things.ts'
 import type { RecordingShop } from '../stock-ledger/record-movement.ts'
 import { wordAmount } from '../stock-ledger/stock-value.ts'
-import { type FoundCount, findCount } from './count-queries.ts'
+import type { FoundCount } from './count-queries.ts'
 import { readUnitValues } from './part-value-queries.ts'
 import { compareLines } from './read-count.ts'
+import { openCount } from './record-reading.ts'
 import { recordAccuracy } from './tolerance.ts'
 
 type Counted = CountLine & { readonly variance: number; readonly partId: number }
@@ -23,10 +24,7 @@ export function postCount(
   { countId, initials = '' }: { readonly countId: string; readonly initials?: string | undefined },
 ): Output<'van-counts.post-count'> {
   return inTransaction(shop.database, database => {
-    const count = findCount(database, countId)
-    if (count === undefined) throw new Refusal({ code: 'count-not-found', countId })
-    if (count.postedAt !== null)
-      throw new Refusal({ code: 'count-posted-already', countId, postedAt: count.postedAt })
+    const count = openCount(database, shop, countId)
     const counted = listCounted(database, count)
     if (counted.length === 0) throw new Refusal({ code: 'nothing-counted', location: count.location })
     const off = counted.filter(({ variance }) => variance !== 0)

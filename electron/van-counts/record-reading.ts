@@ -1,6 +1,6 @@
 import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
 import { readPart } from '../catalogue/part-queries.ts'
-import { inTransaction } from '../database/handles.ts'
+import { inTransaction, type WritableDatabase } from '../database/handles.ts'
 import { Refusal } from '../requests/refusal.ts'
 import { locationNamed, partNumbered } from '../stock-ledger/named-things.ts'
 import { readOnHand } from '../stock-ledger/on-hand-queries.ts'
@@ -23,7 +23,7 @@ export function beginCount(
 ): Output<'van-counts.begin-count'> {
   return inTransaction(shop.database, database => {
     const { locationId } = locationNamed(database, location)
-    const open = findOpenCount(database, locationId)
+    const open = findOpenCount(database, locationId, shop.device)
     if (open !== undefined) return { countId: open.countId, isNew: false }
     return { countId: appendCount(database, shop, { locationId, initials }), isNew: true }
   })
@@ -35,7 +35,7 @@ export function recordReading(
   { countId, part, pieces, how, initials = '' }: CheckedInput<'van-counts.record-reading'>,
 ): Output<'van-counts.record-reading'> {
   return inTransaction(shop.database, database => {
-    const { locationId } = openCount(findCount(database, countId), countId)
+    const { locationId } = openCount(database, shop, countId)
     const { partId, partNumber } = partNumbered(database, part)
     const [before] = how === 'add' ? listLastReadings(database, countId, partId) : []
     const counted = (before?.counted ?? 0) + pieces
@@ -54,7 +54,7 @@ export function withdrawReading(
   { countId, readingId, initials = '' }: CheckedInput<'van-counts.withdraw-reading'>,
 ): Output<'van-counts.withdraw-reading'> {
   return inTransaction(shop.database, database => {
-    openCount(findCount(database, countId), countId)
+    openCount(database, shop, countId)
     const last = listLastReadings(database, countId).find(read => read.readingId === readingId)
     if (last === undefined) throw new Refusal({ code: 'reading-not-last', readingId })
     appendWithdrawal(database, shop, { readingId, initials })
@@ -69,16 +69,23 @@ export function explainVariance(
   { countId, part, kind, detail, initials = '' }: CheckedInput<'van-counts.explain-variance'>,
 ): Output<'van-counts.explain-variance'> {
   return inTransaction(shop.database, database => {
-    openCount(findCount(database, countId), countId)
+    openCount(database, shop, countId)
     const { partId, partNumber } = partNumbered(database, part)
     appendExplanation(database, shop, countId, { partId, kind, detail, initials })
     return { partNumber }
   })
 }
 
-function openCount(count: FoundCount | undefined, countId: string): FoundCount {
+/** The count, if readings may still be taken for it: it is not posted, and was begun on this machine. */
+export function openCount(
+  database: WritableDatabase,
+  { device }: RecordingShop,
+  countId: string,
+): FoundCount {
+  const count = findCount(database, countId)
   if (count === undefined) throw new Refusal({ code: 'count-not-found', countId })
   if (count.postedAt !== null)
     throw new Refusal({ code: 'count-posted-already', countId, postedAt: count.postedAt })
+  if (count.device !== device) throw new Refusal({ code: 'count-of-other-machine', device: count.device })
   return count
 }

@@ -64,7 +64,7 @@ test('a scanner that sends a number and Enter at once is answered as one who wai
   // It went onto the plate from wherever the focus was.
   await press('F2')
   await scanWith(page, 'ODW4530/02')
-  await expect.poll(() => plateField().inputValue()).toBe('ODW4530/02')
+  await expect.poll(() => plateField().inputValue(), { timeout: 5000 }).toBe('ODW4530/02')
   await untilFocused(filterField())
 })
 

@@ -138,7 +138,7 @@ test('a file is opened, mended in place and checked again', async () => {
     await picker.setInputFiles(file)
     await says(sentence(page), '1 line: 1 stop')
     await page.keyboard.press('Escape')
-    await page.keyboard.type('part_number,quantity\n00480121,2\n')
+    await page.keyboard.type('part_number,quantity\n00480121,2\n', { delay: 45 })
     await says(page.getByRole('status').first(), 'Changed since it was checked')
     await page.keyboard.press('F9')
     await says(sentence(page), '1 line: 0 stops')

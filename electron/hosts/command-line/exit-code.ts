@@ -31,6 +31,8 @@ export function exitCodeOf(code: Problem['code']): ExitCode {
     case 'movement-reversed-already':
     case 'movement-stands':
     case 'movement-told-otherwise':
+    case 'record-told-otherwise':
+    case 'count-of-other-machine':
     case 'reservation-not-open':
     case 'count-not-found':
     case 'count-posted-already':
