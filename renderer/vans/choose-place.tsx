@@ -2,6 +2,7 @@ import { useMutation, useQuery } from '@tanstack/react-query'
 import type { Output } from '../../shared-schemas/index.ts'
 import { ask } from '../bridge/client.ts'
 import { wordShare } from './count-words.ts'
+import { OtherMachines } from './other-machines.tsx'
 import { PastCounts } from './past-counts.tsx'
 import type { Count } from './use-count.ts'
 
@@ -71,6 +72,7 @@ export function ChoosePlace({ count, locations, onTopUp }: ChoosePlaceProps) {
           </p>
         )}
       </section>
+      <OtherMachines />
       <PastCounts counts={counts} onOpen={countId => count.open(countId, 'compare')} />
     </>
   )

@@ -6,6 +6,7 @@ import { faults } from './faults-command.ts'
 import { find } from './find-command.ts'
 import { fit } from './fit-command.ts'
 import { history } from './history-command.ts'
+import { jobs } from './jobs-command.ts'
 import { layouts } from './layouts-command.ts'
 import { levels } from './levels-command.ts'
 import { load } from './load-command.ts'
@@ -33,6 +34,7 @@ export const commands: readonly Command[] = [
   move,
   onhand,
   count,
+  jobs,
   topup,
   levels,
   reorder,

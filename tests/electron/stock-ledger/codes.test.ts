@@ -48,7 +48,8 @@ test('a code that nobody knows is unknown; one that was misread is not offered t
 })
 
 test('the GTIN of a carton made of the part’s own names the part and takes nothing for granted', async () => {
-  // Indicator 1, the same twelve digits, and the check digit that belongs to them (GS1 General Specifications, 2.1.7).
+  // Indicator 1, the same twelve digits, and the check digit that belongs to them (GS1 General Specifications,
+  // on groupings of trade items; from memory, as to the section).
   expect(await find('12000010000002')).toEqual({ kind: 'unknown', packOf: '480121' })
   await shop.answer('stock-ledger.attach-code', { code: '12000010000002', part: '480121', pieces: 10 })
   expect(await find(']I112000010000002')).toEqual(part('480121', 'attached', 10))
