@@ -136,14 +136,6 @@ export function countPiecesFor(database: ReadableDatabase, reference: string): n
   return counted === undefined || counted[0] === 0 ? undefined : (counted[1] ?? 0)
 }
 
-/** The currency of most suppliers, in which the book is kept; undefined without suppliers. */
-export function readUsualCurrency(database: ReadableDatabase): string | undefined {
-  const [usual] = database.tuples<[string]>(
-    'SELECT currency FROM supplier GROUP BY currency ORDER BY count(*) DESC, currency LIMIT 1',
-  )
-  return usual?.[0]
-}
-
 export function listShelfLimits(database: ReadableDatabase): ReadonlyMap<number, number> {
   return new Map(database.tuples<[number, number]>('SELECT part_id, pieces FROM shelf_limit'))
 }

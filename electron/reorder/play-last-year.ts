@@ -3,12 +3,13 @@ import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
 import type { PlayedYear } from '../../shared-schemas/reorder-back-test.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import type { Task } from '../requests/handlers.ts'
+import { readBookCurrency } from '../stock-ledger/last-paid-queries.ts'
 import { partNumbered } from '../stock-ledger/named-things.ts'
 import { type LevelsOfPeriod, type PlayedPart, playParts, rollLevels } from './back-test/play-year.ts'
 import { listPresentLevels } from './back-test/present-levels.ts'
 import type { ReviewLevels } from './back-test/simulate-review.ts'
 import type { ReviewRhythm } from './levels/plan-levels.ts'
-import { listShelfLimits, listVanLevels, readUsualCurrency } from './plan-queries.ts'
+import { listShelfLimits, listVanLevels } from './plan-queries.ts'
 import { asPlanned, type PlanFacts, type PlanningShop, readPlanFacts } from './plan-stock.ts'
 
 /** What the asked fill rate and those around it would have done over the last year, beside the shop's present levels. */
@@ -25,7 +26,7 @@ export async function playLastYear(
   const buckets = periods.to - periods.from
   const found = {
     ...{ asOf: facts.asOf, bucket: demand.buckets.bucket, buckets },
-    ...{ parts: parts.length, ofParts: sold.length, currency: readUsualCurrency(shop.database) ?? null },
+    ...{ parts: parts.length, ofParts: sold.length, currency: readBookCurrency(shop.database) ?? null },
   }
   if (buckets === 0) return { ...found, setting: null, curve: [], present: null }
   const targets = [...new Set([...curveTargets, aim.fillRate])].sort((one, other) => one - other)

@@ -40,13 +40,16 @@ function report(what: string, test: BackTest): void {
   console.log(`    achieved for a target of ${achieved.join(', ')} (must be within 2 points)`)
   const rules = Object.keys(rulesOfThumb) as RuleOfThumb[]
   const theirs = rules.map(rule => playRule(test, rule))
+  const highest = Math.max(...ours.map(played => played.fillRate))
   for (const fillRate of asked) {
     const own = stockAt(ours, fillRate)
     const less = theirs.map(played => 100 * (1 - own / stockAt(played, fillRate)))
     const [first, others] = must[fillRate] ?? []
     const wanted = first === undefined ? '' : `; must ${first} and ${others}`
     console.log(
-      `    at ${percent(fillRate)}: ${own.toFixed(0)} pieces, less by ${less.map(share).join(', ')} %${wanted}`,
+      Number.isNaN(own)
+        ? `    at ${percent(fillRate)}: ours comes to ${percent(highest)} at most`
+        : `    at ${percent(fillRate)}: ${own.toFixed(0)} pieces, less by ${less.map(share).join(', ')} %${wanted}`,
     )
   }
   for (const [at, rule] of rules.entries()) console.log(`      ${at + 1}: ${rule} ${reach(theirs[at] ?? [])}`)
