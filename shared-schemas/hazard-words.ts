@@ -3,13 +3,13 @@
  * licence or certificate is needed is named first and left to those who hold it.
  */
 export const hazardWords: Readonly<Record<string, string>> = {
-  gas: 'Leave gas work to a person licensed or certified for it where you are; local codes decide. Leak test before use.',
+  gas: 'Leave gas work to a person licensed or certified for it where you are; local codes decide.',
   'sealed-refrigerant':
-    'Leave the sealed refrigeration circuit to a person certified for it where you are; local codes decide.',
+    'Leave the sealed refrigeration circuit to a person licensed or certified for it where you are; local codes decide.',
   'microwave-hv':
-    'Leave microwave high-voltage parts to a person trained and, where required, licensed for it; the capacitor holds a lethal charge after the plug is out.',
+    'Leave microwave high-voltage parts to a person licensed or certified for it where you are; local codes decide. The capacitor holds a lethal charge after the plug is out.',
   'fixed-wiring':
-    'Leave fixed wiring to a person licensed for it where you are; local codes decide. Lock the supply off first.',
+    'Leave fixed wiring to a person licensed or certified for it where you are; local codes decide.',
   mains:
     'Isolate from the supply and prove it dead before opening. Restore earth continuity and test it before use.',
   'stored-charge':

@@ -1,4 +1,5 @@
 import { type ApplianceGuide, licensed, mend, normal, part, symptom } from './guide-entries.ts'
+import { anotherSocket, mainsLead } from './shared-checks.ts'
 
 const seal = (weight: number) =>
   part(
@@ -209,15 +210,7 @@ export const fridgeGuide: ApplianceGuide = {
         'evaporator fan stuck': { 'whines inside': 0.86 },
       },
     },
-    {
-      check: 'try another socket',
-      how: 'Plug it into another socket that is known to be good, without an extension lead.',
-      minutes: 3,
-      competence: 'anyone',
-      usual: 'the same there',
-      otherwise: { 'works there': 0.03 },
-      tells: { 'socket or house wiring at fault': { 'works there': 0.93 } },
-    },
+    anotherSocket,
     {
       check: 'air, wall and level',
       how: 'Look behind it and under it: dust on the grid, air to the wall, what it touches, and lay a level on it.',
@@ -457,17 +450,6 @@ export const fridgeGuide: ApplianceGuide = {
         'refrigerant lost or compressor worn': { 'rattles, burnt or open': 0.12 },
       },
     },
-    {
-      check: 'mains lead and plug',
-      how: 'Unplug it. Look along the lead, and measure the earth pin to the bare metal of the frame.',
-      measure: 'resistance',
-      expected: 'at most 1 Ω',
-      minutes: 5,
-      tools: ['meter'],
-      competence: 'anyone',
-      usual: 'within',
-      otherwise: { outside: 0.02 },
-      tells: { 'mains lead damaged': { outside: 0.55 } },
-    },
+    mainsLead,
   ],
 }

@@ -1,4 +1,5 @@
 import { type ApplianceGuide, licensed, mend, normal, part, symptom } from './guide-entries.ts'
+import { anotherSocket } from './shared-checks.ts'
 
 /** Whatever lies behind the cover of a microwave oven is left to a certified person, the smallest part of it too. */
 const high = (weight: number) =>
@@ -172,15 +173,7 @@ export const microwaveGuide: ApplianceGuide = {
         },
       },
     },
-    {
-      check: 'try another socket',
-      how: 'Plug it into another socket that is known to be good, without an extension lead.',
-      minutes: 3,
-      competence: 'anyone',
-      usual: 'the same there',
-      otherwise: { 'works there': 0.03 },
-      tells: { 'socket or house wiring at fault': { 'works there': 0.93 } },
-    },
+    anotherSocket,
     {
       check: 'air slots',
       how: 'Look at the slots at the sides, the back and the top, and clear what covers them.',

@@ -1,4 +1,12 @@
-import { type ApplianceGuide, licensed, mend, normal, part, symptom } from './guide-entries.ts'
+import {
+  type ApplianceGuide,
+  type GuideCheck,
+  licensed,
+  mend,
+  normal,
+  part,
+  symptom,
+} from './guide-entries.ts'
 
 const fanElement = (weight: number) =>
   part(
@@ -341,57 +349,9 @@ export const ovenGuide: ApplianceGuide = {
         'fan blade or cover loose': { 'stiff or with play': 0.03, 'blade or cover loose': 0.92 },
       },
     },
-    {
-      check: 'fan element resistance',
-      how: 'Isolate it, take one wire off the fan element, and measure across it.',
-      measure: 'resistance',
-      expected: 'heater',
-      tolerance: '10 %',
-      minutes: 10,
-      tools: ['meter', 'screwdriver'],
-      hazards: ['mains', 'hot', 'sharp'],
-      competence: 'repairer',
-      usual: 'within',
-      otherwise: { low: 0.015, high: 0.02, open: 0.015 },
-      tells: {
-        'fan element open circuit': { low: 0.01, high: 0.04, open: 0.93 },
-        'fan element leaks to earth': { low: 0.08, high: 0.05, open: 0.15 },
-      },
-    },
-    {
-      check: 'grill element resistance',
-      how: 'Isolate it, take one wire off the grill element, and measure across it.',
-      measure: 'resistance',
-      expected: 'heater',
-      tolerance: '10 %',
-      minutes: 9,
-      tools: ['meter', 'screwdriver'],
-      hazards: ['mains', 'hot', 'sharp'],
-      competence: 'repairer',
-      usual: 'within',
-      otherwise: { low: 0.015, high: 0.02, open: 0.015 },
-      tells: {
-        'grill element open circuit': { low: 0.01, high: 0.04, open: 0.93 },
-        'grill element leaks to earth': { low: 0.08, high: 0.05, open: 0.15 },
-      },
-    },
-    {
-      check: 'base element resistance',
-      how: 'Isolate it, take one wire off the base element, and measure across it.',
-      measure: 'resistance',
-      expected: 'heater',
-      tolerance: '10 %',
-      minutes: 12,
-      tools: ['meter', 'screwdriver'],
-      hazards: ['mains', 'hot', 'sharp'],
-      competence: 'repairer',
-      usual: 'within',
-      otherwise: { low: 0.015, high: 0.02, open: 0.015 },
-      tells: {
-        'base element open circuit': { low: 0.01, high: 0.04, open: 0.93 },
-        'base element leaks to earth': { low: 0.08, high: 0.05, open: 0.15 },
-      },
-    },
+    measureElement('fan element', 10),
+    measureElement('grill element', 9),
+    measureElement('base element', 12),
     {
       check: 'which function trips it',
       how: 'Set each function in turn. Which one trips the supply, and how soon?',
@@ -483,4 +443,24 @@ export const ovenGuide: ApplianceGuide = {
       },
     },
   ],
+}
+
+function measureElement(element: string, minutes: number): GuideCheck {
+  return {
+    check: `${element} resistance`,
+    how: `Isolate it, take one wire off the ${element}, and measure across it.`,
+    measure: 'resistance',
+    expected: 'heater',
+    tolerance: '10 %',
+    minutes,
+    tools: ['meter', 'screwdriver'],
+    hazards: ['mains', 'hot', 'sharp'],
+    competence: 'repairer',
+    usual: 'within',
+    otherwise: { low: 0.015, high: 0.02, open: 0.015 },
+    tells: {
+      [`${element} open circuit`]: { low: 0.01, high: 0.04, open: 0.93 },
+      [`${element} leaks to earth`]: { low: 0.08, high: 0.05, open: 0.15 },
+    },
+  }
 }

@@ -1,4 +1,5 @@
 import { type ApplianceGuide, licensed, mend, normal, part, symptom } from './guide-entries.ts'
+import { anotherSocket } from './shared-checks.ts'
 
 const blocked = (weight: number) =>
   mend('blocked hose, wand or head', weight, 'Take it apart and push it clear from the clean end.')
@@ -170,15 +171,7 @@ export const vacuumGuide: ApplianceGuide = {
         'hose split': { blocked: 0.05, split: 0.92 },
       },
     },
-    {
-      check: 'try another socket',
-      how: 'Plug it into another socket that is known to be good.',
-      minutes: 2,
-      competence: 'anyone',
-      usual: 'the same there',
-      otherwise: { 'works there': 0.03 },
-      tells: { 'socket or house wiring at fault': { 'works there': 0.94 } },
-    },
+    anotherSocket,
     {
       check: 'plug and fuse',
       how: 'Unplug it, look at the plug, and try a fuse of the same size where it has one.',
