@@ -27,6 +27,9 @@ export function judgeReading(check: FaultCheck, typed: string, facts: ReadingFac
       ? { ok: true, value: judgeContacts(reading) }
       : unreadable(check, typed)
   const limits = findLimits(read.expected, reading.conditions, facts)
+  // No heater and no sensor is right when it is open, whatever it should read.
+  if (reading.value === Number.POSITIVE_INFINITY && read.expected.kind !== 'limits')
+    return { ok: true, value: { outcome: nameOutcome(check, ['open', 'high']), why: 'The circuit is open.' } }
   if (!limits.ok)
     return {
       ok: false,
@@ -48,7 +51,7 @@ const equalShare = 1e-9
 const openTimes = 20
 
 function judgeValue(
-  { outcomes }: FaultCheck,
+  check: FaultCheck,
   {
     measure,
     value,
@@ -61,14 +64,19 @@ function judgeValue(
 ): JudgedReading {
   const found = compare(value, limits)
   const isOpen = found === 'high' && value > limits.high * openTimes
-  const named = [isOpen ? 'open' : found, found, 'outside'].find(outcome => outcomes.includes(outcome))
-  if (named === undefined) throw new Error(`a check that measures knows ${found}, not ${outcomes.join(', ')}`)
   const unit = measureUnits[measure]
   const from = limits.from === null ? '' : `; ${limits.from}`
   return {
-    outcome: named,
+    outcome: nameOutcome(check, isOpen ? ['open', found] : [found]),
     why: `${wordFigure(value, unit)} is ${words[found]} ${wordLimits(limits, unit)}${from}.`,
   }
+}
+
+/** The first of these that the check knows, or that it is outside. */
+function nameOutcome({ check, outcomes }: FaultCheck, found: readonly string[]): string {
+  const named = [...found, 'outside'].find(outcome => outcomes.includes(outcome))
+  if (named === undefined) throw new Error(`${check} measures, and has no outcome for ${found.join(', ')}`)
+  return named
 }
 
 const words = { within: 'within', low: 'below', high: 'above' } as const

@@ -60,6 +60,11 @@ describe('a heater is judged by its power and voltage', () => {
     expect(judge({}, '36 Ω', plate)).toMatchObject({ outcome: 'high' })
   })
 
+  test('and is open whatever it should read', () => {
+    expect(judge({}, 'OL')).toEqual({ outcome: 'open', why: 'The circuit is open.' })
+    expect(judge({ outcomes: ['within', 'outside'] }, 'OL')).toMatchObject({ outcome: 'outside' })
+  })
+
   test('and what is missing is asked for', () => {
     expect(judge({}, '26 Ω', { volts: null, watts: '2000' })).toMatchObject({ missing: 'volts' })
     expect(judge({}, '26 Ω', { volts: '115/230', watts: '2000' })).toMatchObject({ missing: 'volts' })
