@@ -1,20 +1,13 @@
 import { writeCsv } from '../../shared-schemas/csv-text.ts'
 import type { OrderedPart } from '../hand-over.ts'
+import { readOrderColumns } from './order-columns.ts'
 
 /** The order with a further line, written as its first line says: under its headings, else as part number and quantity. */
 export function addToDraft(text: string, line: OrderedPart): string {
   if (text.trim() === '') return writeCsv([Object.keys(cellsOf(line)), Object.values(cellsOf(line))])
-  const [first = ''] = text.trimStart().split(/\r\n|\n|\r/, 1)
-  const separator = first.includes('\t') ? '\t' : first.includes(';') && !first.includes(',') ? ';' : ','
-  const names = first.split(separator).map(name =>
-    name
-      .trim()
-      .toLowerCase()
-      .replaceAll(/[\s-]+/g, '_'),
-  )
-  const columns = names.includes('part_number') ? names : ['part_number', 'quantity']
+  const { names, separator } = readOrderColumns(text)
   const cells: Readonly<Record<string, string>> = cellsOf(line)
-  const row = writeCsv([columns.map(column => cells[column] ?? '')], { separator })
+  const row = writeCsv([names.map(name => cells[name] ?? '')], { separator })
   return `${text.trimEnd()}\r\n${row}`
 }
 
