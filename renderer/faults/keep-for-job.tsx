@@ -29,6 +29,8 @@ export function KeepForJob({ enquiry, weighed, family }: KeepForJobProps) {
         job.trim() === ''
           ? (await ask('jobs.open-job', { ...plate, symptom: weighed.symptom, ...signed })).job
           : job.trim()
+      // What goes wrong from here on is tried again for this job, not for another new one.
+      setJob(kept)
       if (enquiry.symptom !== null)
         await ask('fault-guide.keep-finding', {
           ...questionOf(enquiry, enquiry.symptom),

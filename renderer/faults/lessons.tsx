@@ -17,10 +17,8 @@ export function Lessons() {
   if (data.lessons.length === 0)
     return <p className="quiet">No finished job has taught anything about a symptom of the guide yet.</p>
   return (
-    <section aria-labelledby="lessons">
-      <h2 id="lessons" className="stock-heading">
-        What finished jobs taught
-      </h2>
+    <div>
+      <h2 className="stock-heading">What finished jobs taught</h2>
       <ScrollRegion label="What finished jobs taught" isTall>
         <table className="stock-table">
           <thead>
@@ -44,7 +42,7 @@ export function Lessons() {
         what did.{' '}
         {data.notInGuide > 0 && `${data.notInGuide} finished jobs have a symptom that the guide does not.`}
       </p>
-    </section>
+    </div>
   )
 }
 
