@@ -10,7 +10,7 @@ export interface ReadingFacts {
   /** Of the rating plate. */
   readonly volts: string | null
   readonly watts: string | null
-  /** Of the heater alone, as the catalogue states it. */
+  /** Of the heater alone, as the catalogue states it; a range where several may be in it. */
   readonly heaterWatts?: string | null
   /** Of the thermistor, as the catalogue states it. */
   readonly ohmsAt25?: string | null
@@ -67,10 +67,13 @@ function heaterLimits(
   const ofPlate = readFact(facts.watts, 'W')
   const watts = ofHeater ?? ofPlate
   if (watts === undefined || !(watts.low > 0 && volts.low > 0)) return { ok: false, missing: 'heater-watts' }
-  // A plate that states ranges states their ends together: the lower voltage goes with the lower power.
+  // A plate that states ranges states their ends together: the lower voltage goes with the lower power. What the
+  // catalogue states are powers of different heaters, each of which may be in at either voltage.
+  const powersWithLow = ofHeater === undefined ? [watts.low] : [watts.low, watts.high]
+  const powersWithHigh = ofHeater === undefined ? [watts.high] : [watts.low, watts.high]
   const ends = [
-    heaterOhms({ watts: watts.low, volts: volts.low }),
-    heaterOhms({ watts: watts.high, volts: volts.high }),
+    ...powersWithLow.map(power => heaterOhms({ watts: power, volts: volts.low })),
+    ...powersWithHigh.map(power => heaterOhms({ watts: power, volts: volts.high })),
   ]
   const least = Math.min(...ends)
   const most = Math.max(...ends) / (ofHeater === undefined ? 1 - shareBesideHeater : 1)

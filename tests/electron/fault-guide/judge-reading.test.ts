@@ -53,6 +53,14 @@ describe('a heater is judged by its power and voltage', () => {
   test('by the watts that stand on it, where they are typed', () =>
     expect(judge({}, '52 for 1000 W', facts)).toMatchObject({ outcome: 'within' }))
 
+  test('by any of the watts that the catalogue leaves open', () => {
+    const several = { volts: '230', watts: null, heaterWatts: '1800..2000 W' }
+    // 26.45 Ω at 2000 W and 29.39 Ω at 1800 W, each within a tenth.
+    expect(judge({}, '23.9', several)).toMatchObject({ outcome: 'within' })
+    expect(judge({}, '32.3', several)).toMatchObject({ outcome: 'within' })
+    expect(judge({}, '32.4', several)).toMatchObject({ outcome: 'high' })
+  })
+
   test('by the plate, with room for the motor, where nothing else is known', () => {
     const plate = { volts: '220-240', watts: '2000-2400' }
     // 24 Ω by the plate; a heater of three quarters of it has 32.3 Ω, and a tenth more 35.5 Ω.
