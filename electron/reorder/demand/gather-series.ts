@@ -20,14 +20,16 @@ export interface DemandSources {
  */
 export function gatherSeries(buckets: TimeBuckets, sources: DemandSources): Map<number, Series> {
   const series = new Map<number, Series>()
+  let last: { readonly partId: number; readonly own: Series } | undefined
   const add = (partId: number, at: number, quantity: number) => {
-    const part = sources.countsFor(partId)
-    let own = series.get(part)
-    if (own === undefined) {
-      own = new Int32Array(buckets.starts.length)
-      series.set(part, own)
-    }
-    own[at] = (own[at] ?? 0) + quantity
+    // Rows come part by part, so the series is mostly that of the row before.
+    if (last?.partId !== partId) last = { partId, own: seriesOf(sources.countsFor(partId)) }
+    last.own[at] = (last.own[at] ?? 0) + quantity
+  }
+  const seriesOf = (part: number): Series => {
+    const own = series.get(part) ?? new Int32Array(buckets.starts.length)
+    series.set(part, own)
+    return own
   }
   const { ledgerFrom, booked } = gatherIssued(buckets, sources.issued)
   for (const [partId, locationId, day, quantity] of sources.usage) {

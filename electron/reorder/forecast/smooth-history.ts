@@ -26,8 +26,8 @@ export function smoothHistory(
   decays: readonly number[],
   upTo: readonly number[],
 ): (SmoothedHistory | undefined)[] {
-  const sums = decays.map(() => 0)
-  const weights = decays.map(() => 0)
+  const sums = new Float64Array(decays.length)
+  const weights = new Float64Array(decays.length)
   const found: (SmoothedHistory | undefined)[] = []
   let [pieces, squares, at] = [0, 0, 0]
   for (const end of upTo) {
@@ -36,13 +36,17 @@ export function smoothHistory(
       if (demand === unknown) continue
       pieces += demand
       squares += demand * demand
-      for (const [k, decay] of decays.entries()) {
+      // By index: this is done for every week of every part.
+      for (let k = 0; k < decays.length; k++) {
+        const decay = decays[k] ?? 0
         sums[k] = (sums[k] ?? 0) * decay + demand
         weights[k] = (weights[k] ?? 0) * decay + 1
       }
     }
     found.push(
-      pieces === 0 ? undefined : { pieces, squares, means: sums.map((sum, k) => sum / (weights[k] ?? 1)) },
+      pieces === 0
+        ? undefined
+        : { pieces, squares, means: Array.from(sums, (sum, k) => sum / (weights[k] ?? 1)) },
     )
   }
   return found

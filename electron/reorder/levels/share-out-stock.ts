@@ -19,8 +19,9 @@ export function shareOutStock(parts: readonly KeptPart[], target: number): numbe
   const corners = parts.map(findCorners)
   const shortAt = (saving: number) =>
     parts.reduce((sum, { short }, at) => sum + (short[entryAt(corners[at], saving)] ?? 0), 0)
-  let [low, high] = [0, Math.max(1e-9, ...corners.map(found => found[1]?.saves ?? 0))]
-  for (let step = 0; step < 60; step++) {
+  let high = corners.reduce((most, found) => Math.max(most, found[1]?.saves ?? 0), 1e-9)
+  let low = shortAt(high) <= allowed ? high : 0
+  for (let step = 0; step < 40 && low < high; step++) {
     const middle = (low + high) / 2
     if (shortAt(middle) <= allowed) low = middle
     else high = middle
