@@ -11,7 +11,10 @@ export function listSheets(
   database: ReadableDatabase,
   { states = [...allStates], supplier, most }: CheckedInput<'order-sheets.list-sheets'>,
 ): SheetSummary[] {
+  const isAnyState = states.length === allStates.length
   return listStoredSheets(database, {
+    // Which of those that were sent are in a state asked for only their receipts tell.
+    most: isAnyState ? most : anyNumber,
     stages: [...new Set(states.flatMap(state => stagesOf[state]))],
     supplierId: supplier === undefined ? null : supplierNamed(database, supplier).supplierId,
   })
@@ -19,6 +22,8 @@ export function listSheets(
     .slice(0, most)
     .map(sheet => summariseSheet(database, sheet))
 }
+
+const anyNumber = -1
 
 /** At which stages a sheet in a state can be: one whose remainders were all closed was brought to be sent. */
 const stagesOf: Record<SheetState, readonly Stage[]> = {

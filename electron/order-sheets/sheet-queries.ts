@@ -51,18 +51,23 @@ export function sheetNumbered(database: ReadableDatabase, number: string): Store
   return asSheet(row)
 }
 
-/** Sheets of these stages and perhaps of one supplier, the latest first. */
+/** The latest so many sheets of these stages and perhaps of one supplier, the latest first. */
 export function listStoredSheets(
   database: ReadableDatabase,
-  { stages, supplierId }: { readonly stages: readonly string[]; readonly supplierId: number | null },
+  {
+    stages,
+    supplierId,
+    most,
+  }: { readonly stages: readonly string[]; readonly supplierId: number | null; readonly most: number },
 ): StoredSheet[] {
   return database
     .rows(
       sheetRow,
-      `${sheets('stage IN (SELECT value FROM json_each(?1)) AND (?2 IS NULL OR supplier_id = ?2)')}
+      `${sheets('stage IN (SELECT value FROM json_each(?1)) AND (?2 IS NULL OR supplier_id = ?2) ORDER BY order_sheet_id DESC LIMIT ?3')}
        ORDER BY sheet.order_sheet_id DESC`,
       JSON.stringify(stages),
       supplierId,
+      most,
     )
     .map(asSheet)
 }

@@ -68,7 +68,7 @@ test('a sheet is drafted, checked, sent and written from the command line', asyn
   expect(readdirSync(path.join(out, `${number}-DALE`))).toHaveLength(4)
   const listed = await sheets(['sheets', '--state', 'sent'])
   expect(listed.stdout).toMatch(new RegExp(`^${number} +sent +DALE +GBP 34\\.45 +1 line +3 to come`))
-})
+}, 90_000)
 
 test('a sheet with a stop stays a draft and ends with 1', async () => {
   const order = writeOrder('00480122,1,Quorvane,QV-1042/B,2015-06\n')
@@ -87,6 +87,29 @@ test('what is asked wrongly is told in one line, and nothing is drafted', async 
   expect(await sheets(['sheets', '2020-0001'])).toMatchObject({
     code: 1,
     stderr: expect.stringContaining('There is no order sheet 2020-0001.'),
+  })
+})
+
+test('who orders and how a supplier wants its orders are kept from files', async () => {
+  const [buyer, ordering] = ['buyer.json', 'ordering.json'].map(name => path.join(shop.folder, name))
+  writeFileSync(buyer ?? '', JSON.stringify({ name: 'Otterholt Repairs', country: 'GB' }))
+  const columns = [
+    { heading: 'Nr', holds: 'supplier-code' },
+    { heading: 'Qty', holds: 'quantity' },
+  ]
+  const wanted = { account: 'AC-1', separator: ';', decimalSign: ',', dateOrder: 'dmy', columns }
+  writeFileSync(ordering ?? '', JSON.stringify(wanted))
+  const given = ['--buyer', buyer ?? '', '--ordering', ordering ?? '', '--supplier', 'dale']
+  const kept = await sheets(['sheets', ...given, '--json'])
+  expect(JSON.parse(kept.stdout)).toMatchObject({
+    buyer: { name: 'Otterholt Repairs', country: 'GB' },
+    isSaved: true,
+    ordering: wanted,
+  })
+  writeFileSync(ordering ?? '', JSON.stringify({ ...wanted, columns: columns.slice(0, 1) }))
+  expect(await sheets(['sheets', '--ordering', ordering ?? '', '--supplier', 'DALE'])).toMatchObject({
+    code: 2,
+    stderr: expect.stringContaining('no column holds the quantity'),
   })
 })
 

@@ -12,7 +12,7 @@ import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Desk, Given } from './command.ts'
 import { givenEncoding } from './given-encoding.ts'
 import { needed, present, wholeNumber } from './options.ts'
-import { readText } from './read-questions.ts'
+import { readJsonFile } from './read-json-file.ts'
 import { WrongUse } from './wrong-use.ts'
 
 const tasks = ['preview', 'propose', 'save', 'remove', 'rename'] as const
@@ -69,7 +69,7 @@ const work: Readonly<Record<(typeof tasks)[number], Work>> = {
   },
   async save(file, given, { ask }) {
     const saved = await ask('catalogue.save-layout', {
-      layout: readLayoutFile(file),
+      layout: readJsonFile(layout, file),
       replace: given.has('replace'),
       ...present(given, ['initials']),
     })
@@ -100,27 +100,6 @@ function givenReading(given: Given) {
     ...present(given, ['sheet']),
     ...givenEncoding(given),
     ...(headerRow === undefined ? {} : { headerRow }),
-  }
-}
-
-function readLayoutFile(file: string) {
-  const read = layout.safeParse(parseJson(file))
-  if (read.success) return read.data
-  const [issue] = read.error.issues
-  throw new Refusal({
-    code: 'file-unreadable',
-    file,
-    why: `${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}`.trim(),
-  })
-}
-
-function parseJson(file: string): unknown {
-  try {
-    return JSON.parse(readText(file))
-  } catch (thrown) {
-    if (thrown instanceof SyntaxError)
-      throw new Refusal({ code: 'file-unreadable', file, why: 'it is not JSON' })
-    throw thrown
   }
 }
 

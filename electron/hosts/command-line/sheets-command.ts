@@ -5,6 +5,7 @@ import { alignColumns } from './align-columns.ts'
 import type { Answer, Command, Given } from './command.ts'
 import { needed, present } from './options.ts'
 import { readText } from './read-questions.ts'
+import { isAboutSettings, settleSheets } from './sheet-settings.ts'
 import { WrongUse } from './wrong-use.ts'
 
 export const sheets: Command = {
@@ -23,11 +24,18 @@ export const sheets: Command = {
     check: { does: 'run the order check on the named drafts' },
     send: { does: 'say that the named checked sheets go to their suppliers' },
     out: { value: 'folder', does: 'write the files of the named sheets into a folder each' },
+    settings: { does: 'show who orders, and how --supplier wants its orders' },
+    buyer: { value: 'buyer.json', does: 'keep who orders, as --settings shows it' },
+    ordering: {
+      value: 'ordering.json',
+      does: 'keep how --supplier wants its orders: account, columns, signs',
+    },
     initials: { value: 'initials', does: 'who does it' },
   },
   shop: 'must-exist',
   async run(given, desk) {
     const numbers = given.words
+    if (isAboutSettings(given)) return settleSheets(given, desk.ask)
     if (given.text('from') !== undefined) return draftFrom(given, desk.ask)
     if (numbers.length === 0) return listSheets(given, desk.ask)
     if (given.has('check')) return checkSheets(given, desk.ask)
