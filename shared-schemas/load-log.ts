@@ -17,6 +17,8 @@ export const loadEntry = z.object({
   device: z.string(),
   undoes: loadRunId.nullable(),
   undoneBy: loadRunId.nullable(),
+  /** By which layout a supplier's list was read, as it was called then; null for catalogue files. */
+  layout: z.string().nullable(),
   files: z.array(loadedFile.extend({ sha256: z.string(), bytes: z.int() })),
 })
 export type LoadEntry = z.infer<typeof loadEntry>

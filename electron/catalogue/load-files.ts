@@ -111,7 +111,14 @@ async function loadTogether(
           ...countAll(files),
         })
         const { loadRunId } = fitments
-        appendAccount(database, { loadRunId, initials, device: shop.device, changes, undoes: null })
+        appendAccount(database, {
+          loadRunId,
+          initials,
+          device: shop.device,
+          changes,
+          undoes: null,
+          layout: asked.layout === undefined ? null : layoutNamed(database, asked.layout).name,
+        })
         for (const [at, { path }] of filesToLoad.entries())
           appendLoadedFile(database, loadRunId, { ...(files[at] as LoadedFile), ...(await hashFile(path)) })
       }

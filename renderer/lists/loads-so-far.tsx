@@ -87,7 +87,7 @@ interface LoadDetailProps {
 }
 
 function LoadDetail({ entry, onUndone }: LoadDetailProps) {
-  const { loadRunId, reason, files, undoes, undoneBy } = entry
+  const { loadRunId, reason, files, undoes, undoneBy, layout } = entry
   const detail = useQuery({
     queryKey: ['catalogue.read-load', loadRunId],
     queryFn: () => ask('catalogue.read-load', { loadRunId, most: mostRows }),
@@ -96,6 +96,7 @@ function LoadDetail({ entry, onUndone }: LoadDetailProps) {
   return (
     <div className="loads__detail">
       {reason !== null && <p>Reason: {reason}</p>}
+      {layout !== null && <p>Read by the layout “{layout}”.</p>}
       {files.length > 0 && <FileCounts files={files} caption={`Files of load ${loadRunId}`} />}
       {undoes === null && undoneBy === null && <UndoLoad loadRunId={loadRunId} onUndone={onUndone} />}
       {isWaiting && <p className="card__waiting">Looking its rows up…</p>}

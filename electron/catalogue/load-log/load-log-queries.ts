@@ -38,15 +38,17 @@ export interface Account {
   readonly device: string
   readonly changes: ChangeSpan
   readonly undoes: number | null
+  /** By which layout a supplier's list was read. */
+  readonly layout: string | null
 }
 
-/** Keeps who loaded, what was undone by it, and which row changes are its own. */
+/** Keeps who loaded and by which layout, what was undone by it, and which row changes are its own. */
 export function appendAccount(database: WritableDatabase, account: Account): void {
-  const { loadRunId, initials, device, changes, undoes } = account
+  const { loadRunId, initials, device, changes, undoes, layout } = account
   database.run(
-    `INSERT INTO load_account (load_run_id, initials, device, first_change, last_change, undoes)
-     VALUES (?, ?, ?, ?, ?, ?)`,
-    ...[loadRunId, initials, device, changes.first, changes.last, undoes],
+    `INSERT INTO load_account (load_run_id, initials, device, first_change, last_change, undoes, layout)
+     VALUES (?, ?, ?, ?, ?, ?, ?)`,
+    ...[loadRunId, initials, device, changes.first, changes.last, undoes, layout],
   )
 }
 
@@ -69,6 +71,7 @@ const loadRow = z.object({
   device: z.string(),
   undoes: z.int().nullable(),
   undone_by: z.int().nullable(),
+  layout: z.string().nullable(),
 })
 
 const fileRow = z.object({
@@ -86,7 +89,7 @@ const fileRow = z.object({
 export function listLoads(database: ReadableDatabase): LoadEntry[] {
   const runs = database.rows(
     loadRow,
-    `SELECT load_run_id, loaded_at, path, correction_reason, initials, device, undoes,
+    `SELECT load_run_id, loaded_at, path, correction_reason, initials, device, undoes, layout,
        (SELECT later.load_run_id FROM load_account AS later WHERE later.undoes = load_run.load_run_id) AS undone_by
      FROM load_run JOIN load_account USING (load_run_id) ORDER BY load_run_id DESC`,
   )
@@ -99,6 +102,7 @@ export function listLoads(database: ReadableDatabase): LoadEntry[] {
     device: run.device,
     undoes: run.undoes,
     undoneBy: run.undone_by,
+    layout: run.layout,
     files: database.rows(
       fileRow,
       `SELECT file, sha256, bytes, added, changed, unchanged, retired, rejected FROM loaded_file

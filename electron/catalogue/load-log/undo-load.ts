@@ -48,7 +48,14 @@ export async function undoLoad(
       raiseCatalogueVersion(database)
       const counts = { added: 0, changed: restored, unchanged: 0, rejected: 0 }
       appendLoadRun(database, fitments, { at: now(), path: null, correctionReason: reason, ...counts })
-      appendAccount(database, { loadRunId: fitments.loadRunId, initials, device, changes, undoes: loadRunId })
+      appendAccount(database, {
+        loadRunId: fitments.loadRunId,
+        initials,
+        device,
+        changes,
+        undoes: loadRunId,
+        layout: null,
+      })
       return { loadRunId: fitments.loadRunId, restored, kept }
     })
   } finally {

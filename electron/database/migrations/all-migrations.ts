@@ -15,6 +15,7 @@ import { reorderSettings } from './0014-reorder-settings.ts'
 import { orderBuilding } from './0015-order-building.ts'
 import { faultGuide } from './0016-fault-guide.ts'
 import { faultFindings } from './0017-fault-findings.ts'
+import { layoutOfLoad } from './0018-layout-of-load.ts'
 
 /** In order, frozen once released. A file's place here is its number: the database's `user_version` after it ran. */
 export const migrations: readonly string[] = [
@@ -35,4 +36,5 @@ export const migrations: readonly string[] = [
   faultGuide,
   orderBuilding,
   faultFindings,
+  layoutOfLoad,
 ]

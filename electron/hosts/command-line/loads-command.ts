@@ -38,12 +38,13 @@ async function listAll({ ask }: Desk): Promise<Answer> {
   return { value, text, needsPerson: false }
 }
 
-function wordLoad({ path, files, undoes, undoneBy, reason }: LoadEntry): string {
+function wordLoad({ path, layout, files, undoes, undoneBy, reason }: LoadEntry): string {
   if (undoes !== null) return `undid load ${undoes}: ${reason}`
   const counted = (count: 'added' | 'changed' | 'retired' | 'rejected') =>
     `${files.reduce((sum, file) => sum + file[count], 0).toLocaleString('en')} ${count}`
   const counts = (['added', 'changed', 'retired', 'rejected'] as const).map(counted).join(', ')
-  return `${path}: ${counts}${undoneBy === null ? '' : `; undone by ${undoneBy}`}`
+  const by = layout === null ? '' : ` by “${layout}”`
+  return `${path}${by}: ${counts}${undoneBy === null ? '' : `; undone by ${undoneBy}`}`
 }
 
 async function showOne(loadRunId: number, given: Given, { ask }: Desk): Promise<Answer> {

@@ -158,6 +158,8 @@ describe('a list with one row a part', () => {
     expect(report.rejected).toMatchObject([
       { file: 'fits.txt', line: 3, column: 'Models', value: 'OW 453O/01', mend: 'OW 4530/01' },
     ])
+    const [latest] = (await shop.answer('catalogue.list-loads', {})).loads
+    expect(latest).toMatchObject({ path: file, layout: 'Fits' })
   })
 
   test('may hold the models in columns of their own', async () => {
