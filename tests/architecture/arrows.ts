@@ -34,7 +34,7 @@ const capabilities: readonly Place[] = [
   capability(
     'order-sheets',
     ['reorder', 'fit-check', 'catalogue', 'stock-ledger'],
-    [/^pdfkit$/, /^bwip-js/, /^xmlbuilder2$/],
+    [/^pdfkit$/, /^xmlbuilder2$/],
   ),
 ]
 
