@@ -1,4 +1,7 @@
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import type { SheetState, SheetSummary } from '../../shared-schemas/order-sheets.ts'
+import { ask } from '../bridge/client.ts'
 import { ScrollRegion } from '../components/scroll-region.tsx'
 import { wordMoney } from '../components/word-money.ts'
 import type { OrderSheets } from './use-order-sheets.ts'
@@ -70,6 +73,7 @@ interface SheetTableProps extends OrderSheetListProps {
 }
 
 function SheetTable({ state, found, sheets, initials }: SheetTableProps) {
+  const [opened, setOpened] = useState<string | null>(null)
   return (
     <ScrollRegion label={stateWords[state]}>
       <table className="stock-table">
@@ -95,7 +99,14 @@ function SheetTable({ state, found, sheets, initials }: SheetTableProps) {
           {found.map(sheet => (
             <tr key={sheet.number}>
               <th scope="row" className="number">
-                {sheet.number}
+                <button
+                  type="button"
+                  className="link-button"
+                  aria-expanded={opened === sheet.number}
+                  onClick={() => setOpened(opened === sheet.number ? null : sheet.number)}
+                >
+                  {sheet.number}
+                </button>
               </th>
               <td>{sheet.supplierName || sheet.supplier}</td>
               <td className="stock-figure">{sheet.lines}</td>
@@ -108,7 +119,36 @@ function SheetTable({ state, found, sheets, initials }: SheetTableProps) {
           ))}
         </tbody>
       </table>
+      {opened !== null && <SheetLines number={opened} />}
     </ScrollRegion>
+  )
+}
+
+/** What a sheet orders and what has come of it, and who did what with it. */
+function SheetLines({ number }: { readonly number: string }) {
+  const read = useQuery({
+    queryKey: ['order-sheets.list-sheets', number],
+    queryFn: () => ask('order-sheets.read-sheet', { number }),
+  })
+  const sheet = read.data?.sheet
+  if (sheet === undefined) return read.error === null ? null : <p role="alert">{read.error.message}</p>
+  return (
+    <section className="reorder-sheet" aria-label={`Lines of ${number}`}>
+      <ul>
+        {sheet.lines.map(({ line, quantity, partNumber, description, received, toCome, amount }) => (
+          <li key={line}>
+            {quantity} × <span className="number">{partNumber}</span> {description},{' '}
+            {wordMoney({ price: amount, currency: sheet.currency })}; {received} came, {toCome} to come.
+          </li>
+        ))}
+      </ul>
+      <p className="quiet">
+        {sheet.events
+          .map(({ what, recordedAt, initials }) => `${what} ${recordedAt.slice(0, 10)} ${initials}`.trim())
+          .join(', ')}
+        .
+      </p>
+    </section>
   )
 }
 
