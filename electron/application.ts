@@ -28,7 +28,7 @@ import { goodsInHandlers } from './order-sheets/goods-in/handlers.ts'
 import { orderSheetsHandlers } from './order-sheets/handlers.ts'
 import { readNotSent, readOnOrder, readOpenOrders } from './order-sheets/on-order-queries.ts'
 import { reorderHandlers } from './reorder/handlers.ts'
-import type { PlanningShop } from './reorder/plan-stock.ts'
+import { addPieces, type PlanningShop } from './reorder/plan-stock.ts'
 import { proposalHandlers } from './reorder/proposal/handlers.ts'
 import { type DefectLog, dispatch } from './requests/dispatch.ts'
 import type { Handlers, Task } from './requests/handlers.ts'
@@ -40,6 +40,7 @@ import { recordOpeningStock } from './stock-ledger/record-opening-stock.ts'
 import { returnsHandlers } from './stock-ledger/returns/handlers.ts'
 import { readUsableStock } from './stock-ledger/usable-stock-queries.ts'
 import { listCountConflicts } from './van-counts/count-conflict-queries.ts'
+import { readFamilyShortages } from './van-counts/family-shortage-queries.ts'
 import { vanCountsHandlers } from './van-counts/handlers.ts'
 import { joinedCountTables } from './van-counts/joined-tables.ts'
 
@@ -150,7 +151,7 @@ function openShop(surroundings: Surroundings): OpenShop {
   const planning: PlanningShop = {
     ...shop,
     readOnOrder: () => readOnOrder(database),
-    readAwaited: () => readAwaited(database),
+    readAwaited: () => addPieces(readAwaited(database), readFamilyShortages(database)),
     readLeadTimes: asOf => readLeadTimes(database, asOf),
   }
   return {

@@ -29,7 +29,7 @@ export interface PlanningShop {
   readonly now: () => Date
   /** Pieces of each part that suppliers still owe. */
   readonly readOnOrder: () => ReadonlyMap<number, number>
-  /** Pieces of each part that open jobs wait for and that are not kept for them. */
+  /** Pieces of each part that are promised besides: open jobs wait for them, or a van's list names their family. */
   readonly readAwaited: () => ReadonlyMap<number, number>
   /** Days that the deliveries of each supplier took, of those that came up to the end of a day. */
   readonly readLeadTimes: (asOf: string) => ReadonlyMap<number, readonly number[]>

@@ -62,6 +62,18 @@ test('what a van’s list lacks is demand on the shop', async () => {
   expect(line?.position.vanShort).toBe(3)
 })
 
+test('what a van lacks of a family is demand for the part of it that is used most', async () => {
+  shop = await openTestShop(reorderShop)
+  const before = lineOf(await propose(), 'B-100')?.need ?? 0
+  await shop.load({ 'van_lists.csv': 'van,family,part_number,level\nVAN1,belt,,3\n' })
+  expect(lineOf(await propose(), 'B-100')?.need).toBe(before + 3)
+  for (const part of ['B-200', 'B-101'])
+    await shop.answer('stock-ledger.record-movement', {
+      ...{ part, quantity: 1, from: part === 'B-101' ? 'SHOP' : 'supplier', to: 'VAN1', reason: 'loaded' },
+    })
+  expect(lineOf(await propose(), 'B-100')?.need).toBe(before + 1)
+})
+
 test('what is reserved for a job is not there for others', async () => {
   shop = await openTestShop(reorderShop)
   await shop.answer('stock-ledger.record-movement', {
