@@ -59,7 +59,6 @@ async function atReorder() {
 test('the week is proposed, changed, explained, ordered and written, and what came in part is not ordered again', async () => {
   const { page, faults } = await atReorder()
   await says(sentence(page), /Proposed: 2 orders with \d+ lines/)
-  await checkAccessibility(page)
 
   // A quantity typed over changes what the order comes to.
   const belt = quantityOf(page, 'B-200')
