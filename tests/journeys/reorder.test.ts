@@ -129,7 +129,7 @@ test('the week is proposed, changed, explained, ordered and written, and what ca
   expect(line?.quantity).toBe((line?.level.orderUpTo ?? 0) - (proposed - 1))
   expect(Number(await quantityOf(page, 'B-200').inputValue())).toBe(line?.quantity)
   expect(faults).toEqual([])
-}, 200_000)
+}, 60_000)
 
 /** One piece of a sheet's line for this part comes in, on the screen for it. */
 async function receiveOne(page: Page, number: string, partNumber: string): Promise<void> {
