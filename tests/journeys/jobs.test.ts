@@ -156,7 +156,7 @@ test('a job goes from the plate to its end: one part fitted, one brought back, a
 test('a part that did not fit comes back, warns at the counter from then on, and goes to the supplier', async () => {
   const { page, faults } = await shop.newPage()
   await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
-  await page.keyboard.press('Alt+b')
+  await page.keyboard.press('Alt+u')
   await says(sentence(page), 'Nothing in quarantine waits for a decision.')
   await scanWith(page, '..P.P-101')
   await says(scanLine(page), 'P-101. Drain pump, pattern')
@@ -186,7 +186,7 @@ test('a part that did not fit comes back, warns at the counter from then on, and
     /Fits .*P-101 came back as a wrong fit from Quorvane QV-1042\/A on .* \(AB\): spigot too wide\./,
   )
 
-  await page.keyboard.press('Alt+b')
+  await page.keyboard.press('Alt+u')
   await page.keyboard.press('F6')
   await page.keyboard.press('t')
   await page.getByRole('form', { name: 'To the supplier' }).waitFor()
