@@ -125,7 +125,7 @@ test('a job goes from the plate to its end: one part fitted, one brought back, a
   await says(partOf(page, 'P-100'), '2 taken, 1 fitted, 1 brought back')
 
   await page.keyboard.press('F9')
-  await tabTo(page, page.getByRole('textbox', { name: 'What was wrong' }))
+  await tabTo(page, page.getByRole('combobox', { name: 'What was wrong' }))
   await typeByHand(page, 'coin in the pump')
   await tabTo(page, page.getByRole('textbox', { name: 'Initials' }))
   await typeByHand(page, 'AB')
