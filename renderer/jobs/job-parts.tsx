@@ -36,7 +36,8 @@ interface PartOfJobProps {
 
 function PartOfJob({ part, jobs, isOpen }: PartOfJobProps) {
   const { partNumber, inHand, fitted } = part
-  const [to, setTo] = useState(part.takenFrom ?? jobs.takenFrom ?? '')
+  const [chosen, setTo] = useState<string | null>(null)
+  const to = chosen ?? part.takenFrom ?? jobs.takenFrom ?? ''
   const act = useMutation({ mutationFn: (step: () => Promise<string>) => step(), networkMode: 'always' })
   const steps: Readonly<Record<string, () => Promise<string>>> = isOpen
     ? {
@@ -47,7 +48,7 @@ function PartOfJob({ part, jobs, isOpen }: PartOfJobProps) {
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.target instanceof HTMLSelectElement || event.ctrlKey || event.altKey || event.metaKey) return
     const step = steps[event.key.toUpperCase()]
-    if (step === undefined || act.isPending) return
+    if (step === undefined) return
     event.preventDefault()
     // The first key of a scan looks like one that was pressed: it must book nothing.
     unlessScanned(() => act.mutate(step))
