@@ -49,3 +49,10 @@ test('what was kept is never edited or deleted, and its causes are those of a fi
   expect(() => shop.exec("UPDATE fault_finding SET ends_in = 'part'")).toThrow(/never edited/)
   expect(() => shop.exec('DELETE FROM fault_finding_cause')).toThrow(/never deleted/)
 })
+
+test('the findings of a job are found by its index', () => {
+  const plan = shop
+    .prepare('EXPLAIN QUERY PLAN SELECT min(fault_finding_id) FROM fault_finding WHERE job = ?')
+    .all('J1')
+  expect(JSON.stringify(plan)).toContain('USING COVERING INDEX fault_finding_of_job (job=?)')
+})
