@@ -33,6 +33,14 @@ function listenForScans(onScan: (code: string) => void): () => void {
     if (burst !== null && burst.held !== '') typeInto(struckIn, burst.held)
     burst = null
   }
+  /**
+   * What was held and goes no further was typed: it is put in the field before anybody misses it. A page that was busy
+   * meanwhile wakes to its timers first and to the keys that waited second, so that it listens once more.
+   */
+  const releaseLater = (milliseconds: number) =>
+    setTimeout(() => {
+      timer = setTimeout(release, milliseconds)
+    }, milliseconds * 4)
   const hear = (event: KeyboardEvent) => {
     const key = readKey(event)
     if (key === null) return
@@ -47,8 +55,7 @@ function listenForScans(onScan: (code: string) => void): () => void {
     }
     burst = told.burst
     clearTimeout(timer)
-    // What was held and goes no further was typed: it is put in the field before anybody misses it.
-    if (burst !== null && burst.held !== '') timer = setTimeout(release, settings.betweenKeysMilliseconds * 4)
+    if (burst !== null && burst.held !== '') timer = releaseLater(settings.betweenKeysMilliseconds)
     if (!told.isHeld) return
     heldKeys++
     event.preventDefault()
