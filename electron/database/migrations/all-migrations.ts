@@ -33,8 +33,8 @@ export const migrations: readonly string[] = [
   orderSheets,
   jobsAndReturns,
   reorderSettings,
-  faultGuide,
   orderBuilding,
+  faultGuide,
   faultFindings,
   layoutOfLoad,
 ]
