@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 
 /** The data stand beside the repository, not in it. */
@@ -11,6 +11,10 @@ const carPartsFile =
  * doi 10.5281/zenodo.4656021, CC BY 4.0). Used for measuring only and not shipped. The complete rows: parts with all months.
  */
 export function readCarParts(): Int32Array[] {
+  if (!existsSync(carPartsFile))
+    throw new Error(
+      `The open car parts are not at ${carPartsFile}: put them there, or name their file in TALLYPLATE_CAR_PARTS.`,
+    )
   const [, ...lines] = readFileSync(carPartsFile, 'utf8').trimEnd().split('\n')
   return lines
     .map(line => line.split(',').slice(1))
