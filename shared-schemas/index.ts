@@ -56,7 +56,13 @@ import {
   weighOrder,
 } from './proposal.ts'
 import { playLastYear } from './reorder-back-test.ts'
-import { changeReorderSettings, markOneOff, readReorderSettings, setShelfLimit } from './reorder-settings.ts'
+import {
+  changeReorderSettings,
+  markOneOff,
+  readPart,
+  readReorderSettings,
+  setShelfLimit,
+} from './reorder-settings.ts'
 import { decideReturn, listReturns, takeReturn } from './returns.ts'
 import {
   attachCode,
@@ -202,6 +208,7 @@ export const requests = [
   saveOrdering,
   readReorderSettings,
   changeReorderSettings,
+  readPart,
   setShelfLimit,
   markOneOff,
   verifyDatabase,

@@ -39,6 +39,32 @@ export const setShelfLimit = defineRequest({
   output: z.object({ partNumber: z.string(), pieces: z.int().nullable() }),
 })
 
+/** What a day's jobs and customers took of a part; below 0 what they brought back. */
+export const partUse = z.object({
+  date: z.string(),
+  /** The job or the customer; empty where nobody said. */
+  reference: z.string(),
+  quantity: z.int(),
+  isOneOff: z.boolean(),
+})
+export type PartUse = z.infer<typeof partUse>
+
+/** What the shop has said of a part, and what was asked for under its number in the last year, the latest first. */
+export const readPart = defineRequest({
+  name: 'reorder.read-part',
+  input: z.object({ part: partTyped }),
+  output: z.object({
+    partNumber: z.string(),
+    /** Pieces that its shelf holds; null is any number. */
+    shelfLimit: z.int().nullable(),
+    preferredSupplier: z.string().nullable(),
+    uses: z.array(partUse),
+    /** How many more there were in that year, before these. */
+    earlierUses: z.int(),
+  }),
+})
+export type PartKnown = z.infer<typeof readPart.output>
+
 /** Says that what a job or a customer took will not be asked for again, or after all that it may be. */
 export const markOneOff = defineRequest({
   name: 'reorder.mark-one-off',

@@ -8,7 +8,9 @@ import { wordMoney } from '../components/word-money.ts'
 import { LetPass } from '../order-check/let-pass.tsx'
 import { severities, severityNames } from '../order-check/order-words.ts'
 import { wordArithmetic } from './line-words.ts'
+import { PartKnownPanel } from './part-known.tsx'
 import { StockChart } from './stock-chart.tsx'
+import type { PartChange } from './use-part-changes.ts'
 import { readQuantity } from './use-reorder.ts'
 
 export interface ReorderLineProps {
@@ -27,8 +29,7 @@ export interface ReorderLineProps {
   readonly onType: (supplier: string, partNumber: string, quantity: string) => void
   readonly onOpen: (key: string | null) => void
   readonly onSign: (initials: string) => void
-  /** Has the part ordered from another supplier from now on. */
-  readonly onPrefer: (partNumber: string, supplier: string) => void
+  readonly onChangePart: (change: PartChange) => void
   readonly onSettled: () => void
 }
 
@@ -116,7 +117,7 @@ function LineDetail({
   flags,
   pieces,
   onSign,
-  onPrefer,
+  onChangePart,
   onSettled,
 }: ReorderLineProps & { readonly flags: readonly OrderFlag[]; readonly pieces: number }) {
   const explained = useQuery({
@@ -138,22 +139,7 @@ function LineDetail({
             `${weighed.oneMore.quantity} instead would change the total by ${wordMoney({ price: weighed.oneMore.change, currency })}.`}
         </p>
       </div>
-      {line.elsewhere.length > 0 && (
-        <ul className="reorder-elsewhere">
-          {line.elsewhere.map(other => (
-            <li key={other.supplier}>
-              {other.supplier} asks {wordMoney({ ...other, price: other.unitPrice })}.{' '}
-              <button
-                type="button"
-                className="plain-button"
-                onClick={() => onPrefer(line.partNumber, other.supplier)}
-              >
-                Always order it from {other.supplier}
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      <PartKnownPanel line={line} initials={initials} onChange={onChangePart} />
       {explained.data !== undefined && <StockChart explained={explained.data} />}
       {severities.map(severity => {
         const found = flags.filter(flag => flag.severity === severity)

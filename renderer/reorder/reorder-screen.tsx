@@ -9,6 +9,7 @@ import { useLasting } from '../components/use-lasting.ts'
 import { useScreenKeys } from '../components/use-screen-keys.ts'
 import { wordMoney } from '../components/word-money.ts'
 import { addAmounts } from './add-amounts.ts'
+import { LastChange } from './last-change.tsx'
 import { LeftOutList } from './left-out-list.tsx'
 import { percent } from './line-words.ts'
 import { OrderSheetList } from './order-sheet-list.tsx'
@@ -62,6 +63,7 @@ export function ReorderScreen({ screens }: { readonly screens: readonly NamedScr
         {data !== undefined && (
           <>
             <p className="quiet">{wordAim(data)}</p>
+            <LastChange changes={reorder.changes} />
             <div className="stock-form">
               <p className="stock-form__field stock-form__field--short">
                 <label htmlFor="reorder-initials">Initials</label>

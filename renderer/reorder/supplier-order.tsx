@@ -38,7 +38,7 @@ export function SupplierOrder({ order, reorder }: SupplierOrderProps) {
               onType={type}
               onOpen={setOpened}
               onSign={setInitials}
-              onPrefer={reorder.prefer}
+              onChangePart={reorder.changes.change}
               onSettled={weighed.refetch}
             />
           )

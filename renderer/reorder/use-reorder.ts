@@ -3,6 +3,7 @@ import { useState } from 'react'
 import type { ProposedOrder, WeighedOrder } from '../../shared-schemas/proposal.ts'
 import { ask } from '../bridge/client.ts'
 import { useSettled } from '../components/use-settled.ts'
+import { usePartChanges } from './use-part-changes.ts'
 
 /** Quantities as they were typed, by supplier and part; what was not touched is as proposed. */
 export type TypedQuantities = Readonly<Record<string, string>>
@@ -14,6 +15,7 @@ export function useReorder() {
   const [typed, setTyped] = useState<TypedQuantities>({})
   const [initials, setInitials] = useState('')
   const [opened, setOpened] = useState<string | null>(null)
+  const changes = usePartChanges()
   const share = readShare(fillRate)
   const aim = useSettled(share === undefined ? {} : { fillRate: share }, settledMilliseconds)
   const proposal = useQuery({
@@ -49,9 +51,7 @@ export function useReorder() {
   })
   return {
     ...{ fillRate, setFillRate, typed, initials, setInitials, opened, setOpened },
-    ...{ aim, proposal, settings, change, makeAnew, forgetTyped },
-    prefer: (part: string, supplier: string) =>
-      anew.mutate(() => ask('proposal.prefer-supplier', { part, supplier })),
+    ...{ aim, proposal, settings, change, changes, makeAnew, forgetTyped },
     /** The fill rate that was tried is the shop's from now on. */
     keepFillRate: () => {
       if (share === undefined) return

@@ -74,6 +74,7 @@ test('the week is proposed, changed, explained, ordered and written, and what ca
     page.locator('.reorder-words'),
     /In the shop 0, on order 0.*It is ordered at \d+ or fewer, up to \d+/,
   )
+  await limitTheShelf(page)
   await page.locator('.stock-chart svg').waitFor()
   await page.getByText('The figures as a table').click()
   await checkAccessibility(page)
@@ -130,6 +131,21 @@ test('the week is proposed, changed, explained, ordered and written, and what ca
   expect(Number(await quantityOf(page, 'B-200').inputValue())).toBe(line?.quantity)
   expect(faults).toEqual([])
 }, 60_000)
+
+/** A shelf that holds three is ordered up to three, whatever was typed; taken back, it is as before. */
+async function limitTheShelf(page: Page): Promise<void> {
+  const words = page.locator('.reorder-words')
+  const upTo = /up to \d+:/.exec((await words.textContent()) ?? '')?.[0] ?? 'no level'
+  expect(upTo).not.toBe('up to 3:')
+  await tabTo(page, page.getByRole('textbox', { name: 'Its shelf holds' }))
+  await page.keyboard.type('3')
+  await page.keyboard.press('Enter')
+  await says(words, 'up to 3:')
+  await says(page.locator('.reorder-bench'), 'The shelf of B-200 holds 3 pieces.')
+  await expect.poll(() => quantityOf(page, 'B-200').inputValue()).toBe('12')
+  await page.getByRole('button', { name: 'Take it back' }).press('Enter')
+  await says(words, upTo)
+}
 
 /** One piece of a sheet's line for this part comes in, on the screen for it. */
 async function receiveOne(page: Page, number: string, partNumber: string): Promise<void> {

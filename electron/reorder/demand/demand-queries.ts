@@ -5,7 +5,7 @@ import type { DayNumber } from './time-buckets.ts'
 export type UsedOnDay = readonly [partId: number, locationId: number, day: DayNumber, quantity: number]
 
 /** Jobs that were marked as one-off and not unmarked since. */
-const oneOffs = `SELECT reference FROM one_off_mark AS mark WHERE is_one_off = 1
+export const oneOffs = `SELECT reference FROM one_off_mark AS mark WHERE is_one_off = 1
   AND NOT EXISTS (SELECT 1 FROM one_off_mark AS later WHERE later.reference = mark.reference AND later.mark_id > mark.mark_id)`
 
 const dayOf = (date: string) => `unixepoch(${date}) / 86400`
