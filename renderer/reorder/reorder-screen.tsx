@@ -13,6 +13,7 @@ import { LastChange } from './last-change.tsx'
 import { LeftOutList } from './left-out-list.tsx'
 import { percent } from './line-words.ts'
 import { OrderSheetList } from './order-sheet-list.tsx'
+import { OrderingSettings } from './ordering-settings.tsx'
 import { PlayedYearPanel } from './played-year.tsx'
 import { ProposalSettings } from './proposal-settings.tsx'
 import { count } from './reorder-line.tsx'
@@ -109,6 +110,7 @@ export function ReorderScreen({ screens }: { readonly screens: readonly NamedScr
           </>
         )}
         <OrderSheetList sheets={sheets} initials={initials} />
+        <OrderingSettings />
       </main>
     </div>
   )
