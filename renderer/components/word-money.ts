@@ -1,4 +1,4 @@
-/** An exact amount with its currency as people write it; the digits are never rounded. */
+/** An exact amount with its currency as people write it, thousands apart; the digits are never rounded. */
 export function wordMoney({
   price,
   currency,
@@ -8,5 +8,7 @@ export function wordMoney({
 }): string {
   const parts = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).formatToParts(0)
   const symbol = parts.find(({ type }) => type === 'currency')?.value ?? currency
-  return `${symbol}${price}`
+  const sign = price.startsWith('-') ? '−' : ''
+  const [whole = '', ...fraction] = price.replace('-', '').split('.')
+  return `${sign}${symbol}${[whole.replace(/\B(?=(?:\d{3})+$)/g, ','), ...fraction].join('.')}`
 }
