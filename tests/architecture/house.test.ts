@@ -51,7 +51,7 @@ test('files are named in kebab case', () => {
   expect(odd.map(({ file }) => file)).toEqual([])
 })
 
-test('nothing is cast to any, and no type error is silenced', () => {
+test('nothing is cast to any, and no type error is silenced', { timeout: 30_000 }, () => {
   expect(
     sources.filter(({ file, text }) => findShortcut(file, text) !== undefined).map(({ file }) => file),
   ).toEqual([])

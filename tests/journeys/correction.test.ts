@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { killStragglers } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 /** Each accessibility check reads a whole page, on a machine that may be busy. */
 const longest = 90_000
@@ -33,9 +34,9 @@ async function findFitting(page: Page): Promise<string> {
 async function ask(page: Page, part: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
   await press(page, 'Escape')
-  await page.keyboard.type('ODW4512/01')
+  await typeByHand(page, 'ODW4512/01')
   await press(page, 'F2')
-  await page.keyboard.type(part)
+  await typeByHand(page, part)
 }
 
 test(
@@ -48,9 +49,9 @@ test(
 
     await press(page, 'F7', 'ArrowDown', 'ArrowDown', 'Tab', 'Enter')
     await form(page).getByRole('alert').getByText('Say why it must not go into this model').waitFor()
-    await page.keyboard.type('spigot fouls the sump')
+    await typeByHand(page, 'spigot fouls the sump')
     await press(page, 'Tab')
-    await page.keyboard.type('AB')
+    await typeByHand(page, 'AB')
     await checkAccessibility(page)
     await press(page, 'Enter')
     await verdict(page, 'Does not fit').waitFor()
@@ -62,9 +63,9 @@ test(
     await verdict(other.page, 'Does not fit').waitFor()
     for (const each of [page, other.page]) {
       await press(each, 'F7', 'Tab')
-      await each.keyboard.type('the new sump has room')
+      await typeByHand(each, 'the new sump has room')
       await press(each, 'Tab')
-      await each.keyboard.type('CD')
+      await typeByHand(each, 'CD')
     }
     await press(page, 'Enter')
     await verdict(page, 'Fits').waitFor()
@@ -108,7 +109,7 @@ test(
     const type = async (day: string) => {
       await press(page, 'Control+a')
       // No person types as fast as a scanner does, and Enter after a burst of keys ends a scan.
-      await page.keyboard.type(day, { delay: 45 })
+      await typeByHand(page, day)
       await press(page, 'Enter')
     }
     const alert = sheet.getByRole('alert')

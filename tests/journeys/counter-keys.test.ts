@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { killStragglers } from '../hosts/run-program.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // What the keys do where they could do harm or lose their way: taking a doubtful model, walking the card, the clipboard,
 // and a window so small that most of the page lies outside it.
@@ -33,7 +34,7 @@ const partCheck = () => page.getByRole('region', { name: 'Part in the hand' })
 const models = () => page.getByRole('listbox', { name: 'Models' }).getByRole('option')
 const lines = () => page.locator('[data-family-line]')
 
-const type = (text: string) => page.keyboard.type(text)
+const type = (text: string) => typeByHand(page, text)
 const press = async (...keys: string[]) => {
   for (const key of keys) await page.keyboard.press(key)
 }

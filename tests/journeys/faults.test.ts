@@ -5,6 +5,7 @@ import { faultCatalogue } from '../builders/fault-catalogue.ts'
 import { killStragglers, runTallyplate } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // From the symptom to the part, or to none, in a real browser and without a mouse.
 
@@ -39,7 +40,7 @@ async function says(locator: Locator, text: string | RegExp): Promise<void> {
 }
 
 async function takeFromCounter(page: Page): Promise<void> {
-  await page.keyboard.type('OW 4512/01', { delay: 30 })
+  await typeByHand(page, 'OW 4512/01')
   await says(page.locator('.one-model'), 'OW 4512/01')
   await page.keyboard.press('F6')
   await says(page.locator('.fault-appliance__model'), 'Ostrel OW 4512/01, washer.')
@@ -48,7 +49,7 @@ async function takeFromCounter(page: Page): Promise<void> {
 async function chooseSymptom(page: Page, words: string): Promise<void> {
   const field = page.getByRole('combobox', { name: 'What does it do?' })
   await expect.poll(() => isFocused(field), { timeout: 10_000 }).toBe(true)
-  await page.keyboard.type(words, { delay: 40 })
+  await typeByHand(page, words)
   await page.getByRole('listbox', { name: 'Symptoms' }).getByRole('option').first().waitFor()
   await page.keyboard.press('Enter')
 }
@@ -76,13 +77,13 @@ test('with the model in hand from the Counter, a few answers end in the part wor
     await says(check(page), 'Coil of the pump')
     const reading = page.getByRole('textbox', { name: /Measured resistance/ })
     await expect.poll(() => isFocused(reading)).toBe(true)
-    await page.keyboard.type('a lot', { delay: 40 })
+    await typeByHand(page, 'a lot')
     await page.keyboard.press('Enter')
     await says(page.getByRole('alert'), '“a lot” cannot be read for coil of the pump.')
     expect(await reading.inputValue()).toBe('a lot')
     await checkAccessibility(page)
     await reading.selectText()
-    await page.keyboard.type('OL', { delay: 40 })
+    await typeByHand(page, 'OL')
     await page.keyboard.press('Enter')
     await says(
       ending(page),
@@ -96,14 +97,14 @@ test('with the model in hand from the Counter, a few answers end in the part wor
     await page.getByRole('button', { name: 'Change: coil of the pump' }).press('Enter')
     await says(page.locator('.asked-sentence'), 'It was answered: OL: open. Answer it anew.')
     await expect.poll(() => isFocused(reading)).toBe(true)
-    await page.keyboard.type('190', { delay: 40 })
+    await typeByHand(page, '190')
     await page.keyboard.press('Enter')
     await says(page.locator('.answers'), /190: within Change 190 Ω is within 160 Ω to 220 Ω/)
     await says(ending(page), 'No part needed.')
     await page.keyboard.press('F2')
     await says(check(page), 'Coil of the pump')
     await expect.poll(() => isFocused(reading)).toBe(true)
-    await page.keyboard.type('2k', { delay: 40 })
+    await typeByHand(page, '2k')
     await page.keyboard.press('Enter')
     await says(ending(page), 'Worth ordering, once it is tested.')
 
@@ -134,7 +135,7 @@ test('what needs no part is said, kept for a job, and counts once the job is fin
     await checkAccessibility(page)
     const form = page.getByRole('form', { name: 'Keep it for a job' })
     await form.getByRole('textbox', { name: 'Initials' }).focus()
-    await page.keyboard.type('AB', { delay: 40 })
+    await typeByHand(page, 'AB')
     await page.keyboard.press('Enter')
     await says(page.locator('.job-bench'), /does not drain/)
     await page.keyboard.press('Alt+f')

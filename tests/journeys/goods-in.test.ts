@@ -8,6 +8,7 @@ import { killStragglers } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // A delivery is received against an order sheet with a scanner and the keyboard, in a real browser, without a mouse.
 
@@ -60,9 +61,6 @@ async function says(locator: Locator, text: string | RegExp): Promise<void> {
   const read = async () => (await locator.first().innerText()).replace(/\s+/g, ' ')
   await expect.poll(read, { timeout: 15_000 }).toMatch(text)
 }
-
-/** No person types a word as fast as a scanner does. */
-const typeByHand = (page: Page, text: string) => page.keyboard.type(text, { delay: 60 })
 
 test('short, damaged and substituted pieces are received by scanner, and the rest stays due until it is closed', async () => {
   const { page, faults } = await shop.newPage()

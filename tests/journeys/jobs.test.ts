@@ -6,6 +6,7 @@ import { killStragglers, runTallyplate } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // A van's top-up, a job from the plate to its end, and a part that comes back, with a scanner and a keyboard, in a real browser.
 
@@ -27,7 +28,6 @@ afterAll(async () => {
 const scanLine = (page: Page) => page.locator('.scan-line__text')
 const sentence = (page: Page) => page.locator('.stock-sentence')
 const partOf = (page: Page, part: string) => page.locator(`[data-part="${part}"]`)
-const typeByHand = (page: Page, text: string) => page.keyboard.type(text, { delay: 45 })
 
 async function says(locator: Locator, text: string | RegExp): Promise<void> {
   // biome-ignore lint/performance/useDomNodeTextContent: the words as a person sees them, apart where they stand apart

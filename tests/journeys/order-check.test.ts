@@ -8,6 +8,7 @@ import { killStragglers } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // The order check on the sample shop, in a real browser, by keyboard alone.
 
@@ -106,7 +107,7 @@ test('a stop is let pass only with a reason and initials, which the next check s
     await page.keyboard.press('Enter')
     await says(page.getByRole('alert'), 'Say in words why this may pass')
     // No person types as fast as a scanner does, and Enter after a burst of keys ends a scan.
-    await page.keyboard.type('Tarrow has it under this number', { delay: 45 })
+    await typeByHand(page, 'Tarrow has it under this number')
     await page.keyboard.press('Enter')
     await says(page.getByRole('alert'), 'Sign with your initials')
     await tabTo(page, page.getByRole('textbox', { name: 'Initials' }))

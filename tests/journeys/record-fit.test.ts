@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { killStragglers } from '../hosts/run-program.ts'
 import { type Counter, type CounterPage, openCounter } from './open-counter.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 let counter: Counter
 let opened: CounterPage
@@ -20,39 +21,37 @@ afterAll(async () => {
 const partCheck = () => page.getByRole('region', { name: 'Part in the hand' })
 const form = () => page.getByRole('form', { name: 'What became of it' })
 const caution = () => partCheck().getByText('came back as a wrong fit', { exact: false })
-/** No person types as fast as a scanner does, and Enter after a burst of keys ends a scan. */
-const typeByHand = (text: string) => page.keyboard.type(text, { delay: 45 })
 const press = async (...keys: string[]) => {
   for (const key of keys) await page.keyboard.press(key)
 }
 
 test('by keyboard alone a return is recorded, warns from then on, and is settled', async () => {
   await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
-  await page.keyboard.type('ODW4512/01')
+  await typeByHand(page, 'ODW4512/01')
   await press('F2')
   // Whichever part the catalogue lists for it first in place of one that is too wide.
-  await page.keyboard.type('000517405')
+  await typeByHand(page, '000517405')
   await partCheck().getByText('Does not fit', { exact: true }).first().waitFor()
   const fitting = (await partCheck().getByRole('button').first().textContent()) ?? ''
   await press('F2')
-  await page.keyboard.type(fitting)
+  await typeByHand(page, fitting)
   await partCheck().getByText('Fits', { exact: true }).first().waitFor()
   expect(await caution().count()).toBe(0)
 
   await press('F7', 'ArrowDown', 'Tab', 'Tab')
-  await typeByHand('spigot too wide')
+  await typeByHand(page, 'spigot too wide')
   await press('Enter')
   await form().getByRole('alert').getByText('Sign with your initials').waitFor()
   await press('Tab')
-  await page.keyboard.type('AB')
+  await typeByHand(page, 'AB')
   await press('Enter')
   await partCheck().getByText('(AB): spigot too wide.', { exact: false }).waitFor()
   expect(await partCheck().getByText('Fits', { exact: true }).first().isVisible()).toBe(true)
 
   await press('F7', 'ArrowDown', 'ArrowDown', 'Tab')
-  await page.keyboard.type('wrong part in the bag')
+  await typeByHand(page, 'wrong part in the bag')
   await press('Tab')
-  await page.keyboard.type('CD')
+  await typeByHand(page, 'CD')
   await press('Enter')
   await partCheck().getByText('Recorded: the return is settled.').waitFor()
   expect(await partCheck().getByText('spigot too wide', { exact: false }).count()).toBe(0)

@@ -6,6 +6,7 @@ import { killStragglers, runTallyplate } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
 import { scanWith } from './scan-with.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 // A van of sixty lines is counted with a scanner, in a real browser, without a mouse.
 
@@ -46,9 +47,6 @@ async function says(locator: Locator, text: string | RegExp): Promise<void> {
   const read = async () => (await locator.first().innerText()).replace(/\s+/g, ' ')
   await expect.poll(read, { timeout: 15_000 }).toMatch(text)
 }
-
-/** No person types a word as fast as a scanner does. */
-const typeByHand = (page: Page, text: string) => page.keyboard.type(text, { delay: 60 })
 
 async function focusVariance(page: Page, part: string): Promise<void> {
   for (let pressed = 0; pressed < 60; pressed++) {
