@@ -88,8 +88,8 @@ function applianceInHand({ enquiry, found }: Counter): ApplianceQuestion {
 function FindFault({ onFindFault }: { readonly onFindFault: () => void }) {
   return (
     <p>
-      <button type="button" className="plain-button" aria-keyshortcuts="F6" onClick={onFindFault}>
-        What is wrong with it? <KeyHint>F6</KeyHint>
+      <button type="button" className="plain-button" aria-keyshortcuts="Alt+W" onClick={onFindFault}>
+        What is wrong with it? <KeyHint>Alt+W</KeyHint>
       </button>
     </p>
   )

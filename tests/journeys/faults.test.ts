@@ -42,7 +42,7 @@ async function says(locator: Locator, text: string | RegExp): Promise<void> {
 async function takeFromCounter(page: Page): Promise<void> {
   await typeByHand(page, 'OW 4512/01')
   await says(page.locator('.one-model'), 'OW 4512/01')
-  await page.keyboard.press('F6')
+  await page.keyboard.press('Alt+w')
   await says(page.locator('.fault-appliance__model'), 'Ostrel OW 4512/01, washer.')
 }
 
