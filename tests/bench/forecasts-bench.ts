@@ -9,10 +9,8 @@ import {
   forecastTeunterSyntetosBabai,
 } from '../../electron/reorder/demand/forecast-intermittent.ts'
 import { daysPerMonth } from '../../electron/reorder/demand/time-buckets.ts'
-import { gammaDemand } from '../../electron/reorder/distributions/continuous-demand.ts'
-import type { LeadTimeDemand } from '../../electron/reorder/distributions/lead-time-demand.ts'
-import { negativeBinomialDemand, poissonDemand } from '../../electron/reorder/distributions/whole-demand.ts'
 import { type ExpectedPart, expectDemand } from '../../electron/reorder/levels/plan-levels.ts'
+import { distributions } from './named-distributions.ts'
 import { readCarParts } from './read-car-parts.ts'
 
 /** Months 25 to 36 of the parts that had been asked for before: those on which things were chosen. */
@@ -34,6 +32,8 @@ export async function run(): Promise<void> {
 interface Case {
   readonly demandClass: DemandClass
   readonly came: number
+  /** Month by month, as far as it was known. */
+  readonly series: readonly number[]
   readonly forecasts: Readonly<Record<string, number>>
   readonly expected: ExpectedPart
 }
@@ -54,6 +54,7 @@ function listCases(parts: readonly Int32Array[], month: number): Case[] {
     return {
       demandClass: classifyDemand(shapeOfDemand(series)),
       came: demand.subarray(month, month + horizon).reduce((sum, pieces) => sum + pieces, 0),
+      series,
       expected: part,
       forecasts: {
         'mean of a year': horizon * (year.reduce((sum, pieces) => sum + pieces, 0) / year.length),
@@ -75,19 +76,14 @@ function reportForecasts(cases: readonly Case[]): string {
     .join(', ')
 }
 
-/** The same mean and variance, by each distribution; what came is short by so much of each stock. */
+/** What each distribution expects to be short of so much of each stock, beside what was. */
 function reportShortages(cases: readonly Case[]): string {
   const sold = cases.filter(({ expected }) => expected.overProtection.mean > 0)
   const stocks = [0, 1, 2, 4]
   const came = stocks.map(stock => mean(sold.map(({ came: pieces }) => Math.max(0, pieces - stock))))
-  const distributions: Readonly<Record<string, (mean: number, variance: number) => LeadTimeDemand>> = {
-    Poisson: expected => poissonDemand(expected),
-    gamma: gammaDemand,
-    'negative binomial': negativeBinomialDemand,
-  }
   const lines = Object.entries(distributions).map(([name, distribution]) => {
-    const demands = sold.map(({ expected: { overProtection: over } }) =>
-      distribution(over.mean, over.mean * over.ratio),
+    const demands = sold.map(({ expected, series }) =>
+      distribution({ ...expected.overProtection, months: horizon, series }),
     )
     return `${name} ${stocks.map(stock => mean(demands.map(demand => demand.expectedShortage(stock))).toFixed(3)).join(' ')}`
   })
