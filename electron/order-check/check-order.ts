@@ -1,11 +1,11 @@
 import type { CheckedOrder, OrderLine } from '../../shared-schemas/order-check.ts'
 import { normaliseNumber } from '../catalogue/normalise-number.ts'
+import { supplierNamed } from '../catalogue/supplier-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
-import { Refusal } from '../requests/refusal.ts'
 import { checkLines } from './check-lines.ts'
 import { gatherLineFacts, type ToldOfParts } from './gather-line-facts.ts'
 import type { LineFacts } from './line-facts.ts'
-import { listSuppliers, readOverrides } from './order-check-queries.ts'
+import { readOverrides } from './order-check-queries.ts'
 
 export interface DraftOrder {
   readonly lines: readonly OrderLine[]
@@ -22,21 +22,9 @@ export function checkOrder(
   readonly facts: readonly LineFacts[]
   readonly supplier: string | undefined
 } {
-  const supplier = typed === undefined ? undefined : supplierNamed(database, typed)
+  const supplier = typed === undefined ? undefined : supplierNamed(database, typed).supplier
   const facts = gatherLineFacts(database, told, lines)
   const keys = facts.map(({ part, given }) => normaliseNumber(part?.partNumber ?? given.partNumber))
   const overrides = readOverrides(database, [...new Set(keys)])
   return { checked: checkLines({ lines: facts, supplier, overrides }), facts, supplier }
-}
-
-function supplierNamed(database: ReadableDatabase, typed: string): string {
-  const suppliers = listSuppliers(database)
-  const found = suppliers.find(({ supplier }) => supplier.toUpperCase() === typed.toUpperCase())
-  if (found === undefined)
-    throw new Refusal({
-      code: 'supplier-not-found',
-      typed,
-      known: suppliers.map(({ supplier }) => supplier),
-    })
-  return found.supplier
 }

@@ -1,3 +1,4 @@
+import { listSuppliers } from '../catalogue/supplier-queries.ts'
 import { inOneRead, inTransaction } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
 import { orRefuse, Refusal } from '../requests/refusal.ts'
@@ -5,7 +6,7 @@ import type { Shop } from '../requests/shop.ts'
 import { subjectOf } from './apply-overrides.ts'
 import { checkOrder } from './check-order.ts'
 import type { ToldOfParts } from './gather-line-facts.ts'
-import { appendOverride, listSuppliers } from './order-check-queries.ts'
+import { appendOverride } from './order-check-queries.ts'
 import { readOrderText } from './read-order-text.ts'
 
 export type OrderCheckNeeds = Pick<Shop, 'database' | 'now' | 'newId' | 'device'> & ToldOfParts
@@ -14,7 +15,9 @@ export function orderCheckHandlers(needs: OrderCheckNeeds): HandlersOf<'order-ch
   const { database, now, newId, device } = needs
   return {
     'order-check.read-order': text => ({ lines: orRefuse(readOrderText(text)) }),
-    'order-check.list-suppliers': () => ({ suppliers: listSuppliers(database) }),
+    'order-check.list-suppliers': () => ({
+      suppliers: listSuppliers(database).map(({ supplier, name }) => ({ supplier, name })),
+    }),
     'order-check.check-order': order => inOneRead(database, () => checkOrder(database, needs, order).checked),
     'order-check.override-stop': ({ line, supplier, code, reason, initials }) => {
       const { checked, facts, supplier: named } = checkOrder(database, needs, { lines: [line], supplier })

@@ -4,12 +4,6 @@ import type { ReadableDatabase, WritableDatabase } from '../database/handles.ts'
 import { nameSubject, type RecordedOverride } from './apply-overrides.ts'
 import type { SupplierOffer } from './line-facts.ts'
 
-const supplierRow = z.object({ supplier: z.string(), name: z.string() })
-
-export function listSuppliers(database: ReadableDatabase) {
-  return database.rows(supplierRow, 'SELECT supplier, name FROM supplier ORDER BY supplier')
-}
-
 const offerRow = z.object({
   part_id: partId,
   supplier: z.string(),

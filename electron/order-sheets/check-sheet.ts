@@ -1,5 +1,6 @@
 import type { CheckedInput, Output } from '../../shared-schemas/index.ts'
 import type { CheckedOrder, OrderLine } from '../../shared-schemas/order-check.ts'
+import { supplierNamed } from '../catalogue/supplier-queries.ts'
 import { inTransaction, type WritableDatabase } from '../database/handles.ts'
 import { orRefuse } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
@@ -9,7 +10,6 @@ import { readOrderSheet } from './read-order-sheet.ts'
 import { readLines, type StoredLine, sheetNumbered } from './sheet-queries.ts'
 import { decideStage } from './sheet-states.ts'
 import { appendLineOverride, setCarriage, setStage } from './sheet-writing-queries.ts'
-import { supplierNamed } from './supplier-queries.ts'
 
 export interface CheckingShop extends Pick<Shop, 'database' | 'now' | 'device'> {
   /** The order check of a whole order for one supplier. */

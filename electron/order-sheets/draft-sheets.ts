@@ -1,17 +1,18 @@
 import type { CheckedInput } from '../../shared-schemas/index.ts'
 import type { DraftLine, OrderSheet } from '../../shared-schemas/order-sheets.ts'
 import { findPartsByNumbers } from '../catalogue/part-queries.ts'
+import { type Supplier, supplierNamed } from '../catalogue/supplier-queries.ts'
 import { inTransaction, type ReadableDatabase, type WritableDatabase } from '../database/handles.ts'
 import { orRefuse } from '../requests/refusal.ts'
 import type { Shop } from '../requests/shop.ts'
 import { recordEvent } from './act-on-sheet.ts'
 import { type FilledLine, fillLine } from './fill-line.ts'
+import { readOffersOf } from './offer-queries.ts'
 import { partNotFound } from './part-numbered.ts'
 import { reckonCarriage, reckonTotals } from './reckon-totals.ts'
 import { sheetNumbered } from './sheet-queries.ts'
 import { decideStage } from './sheet-states.ts'
 import { appendSheet, replaceLines, setCarriage } from './sheet-writing-queries.ts'
-import { readOffersOf, type Supplier, supplierNamed } from './supplier-queries.ts'
 
 type DraftingShop = Pick<Shop, 'database' | 'now' | 'device'>
 type Drafts = CheckedInput<'order-sheets.draft-sheets'>

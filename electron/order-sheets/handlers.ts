@@ -1,3 +1,4 @@
+import { supplierNamed } from '../catalogue/supplier-queries.ts'
 import { inTransaction } from '../database/handles.ts'
 import type { HandlersOf } from '../requests/handlers.ts'
 import type { Shop } from '../requests/shop.ts'
@@ -12,7 +13,6 @@ import { partNumbered } from './part-numbered.ts'
 import { readOrderSheet } from './read-order-sheet.ts'
 import { sheetNumbered } from './sheet-queries.ts'
 import { clearOverrides } from './sheet-writing-queries.ts'
-import { supplierNamed } from './supplier-queries.ts'
 
 export type OrderSheetNeeds = Pick<Shop, 'newId'> & CheckingShop
 

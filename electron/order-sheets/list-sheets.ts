@@ -1,10 +1,10 @@
 import type { CheckedInput } from '../../shared-schemas/index.ts'
 import type { SheetState, SheetSummary } from '../../shared-schemas/order-sheets.ts'
+import { supplierNamed } from '../catalogue/supplier-queries.ts'
 import type { ReadableDatabase } from '../database/handles.ts'
 import { summariseSheet } from './read-order-sheet.ts'
 import { listStoredSheets } from './sheet-queries.ts'
 import { type Stage, stateOf } from './sheet-states.ts'
-import { supplierNamed } from './supplier-queries.ts'
 
 /** The sheets in these states, or all, the latest first. */
 export function listSheets(

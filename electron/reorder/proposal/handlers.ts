@@ -1,4 +1,5 @@
 import { findPartByNumber, listNearestPartNumbers } from '../../catalogue/part-queries.ts'
+import { supplierNamed } from '../../catalogue/supplier-queries.ts'
 import { type DatabaseHandle, inTransaction, type ReadableDatabase } from '../../database/handles.ts'
 import type { HandlersOf } from '../../requests/handlers.ts'
 import { Refusal } from '../../requests/refusal.ts'
@@ -6,7 +7,6 @@ import type { PlanAsked, ShopPlan } from '../plan-stock.ts'
 import { makeProposal, type ProposalNeeds } from './make-proposal.ts'
 import { labelHistory, projectStock } from './project-stock.ts'
 import {
-  listSupplierTerms,
   readBuildingSettings,
   readOffersOfParts,
   replaceBuildingSettings,
@@ -87,18 +87,6 @@ export function proposalHandlers(shop: ProposalShop): HandlersOf<'proposal'> {
         return { partNumber, supplier }
       }),
   }
-}
-
-function supplierNamed(database: ReadableDatabase, typed: string) {
-  const suppliers = listSupplierTerms(database)
-  const found = suppliers.find(({ supplier }) => supplier.toUpperCase() === typed.toUpperCase())
-  if (found === undefined)
-    throw new Refusal({
-      code: 'supplier-not-found',
-      typed,
-      known: suppliers.map(({ supplier }) => supplier),
-    })
-  return found
 }
 
 function partNumbered(database: ReadableDatabase, typed: string) {

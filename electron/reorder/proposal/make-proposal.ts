@@ -1,5 +1,6 @@
 import type { CheckedOrder, OrderLine } from '../../../shared-schemas/order-check.ts'
 import type { Proposal, ProposedOrder } from '../../../shared-schemas/proposal.ts'
+import { listSuppliers } from '../../catalogue/supplier-queries.ts'
 import type { ReadableDatabase } from '../../database/handles.ts'
 import { buildOrders } from '../building/build-orders.ts'
 import { openExactSolver } from '../building/solve-exactly.ts'
@@ -20,7 +21,6 @@ import { planMoves } from './plan-moves.ts'
 import { decideWanting, type NamedPlan, spareOf, takeOffCovered } from './plan-wanted.ts'
 import {
   listSpareInVans,
-  listSupplierTerms,
   readBuildingSettings,
   readInterchangeable,
   readNames,
@@ -128,7 +128,7 @@ function gatherFacts(
 ): BuildingFacts {
   const days = daysPer(bucket)
   return {
-    suppliers: listSupplierTerms(database),
+    suppliers: listSuppliers(database),
     offers: readOffersOfParts(
       database,
       wanting.map(({ partId }) => partId),

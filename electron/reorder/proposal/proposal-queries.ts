@@ -3,30 +3,8 @@ import type { BuildingSettings } from '../../../shared-schemas/proposal.ts'
 import type { ReadableDatabase, WritableDatabase } from '../../database/handles.ts'
 import { listLocations } from '../../stock-ledger/location-queries.ts'
 import { listOnHand } from '../../stock-ledger/on-hand-queries.ts'
-import type { OfferOnRecord, SupplierOnRecord } from './gather-lines.ts'
+import type { OfferOnRecord } from './gather-lines.ts'
 import type { SpareInVan } from './plan-moves.ts'
-
-const supplierRow = z.object({
-  supplier: z.string(),
-  name: z.string(),
-  currency: z.string(),
-  minimum_order: z.string().nullable(),
-  carriage: z.string().nullable(),
-  carriage_paid_from: z.string().nullable(),
-})
-
-export function listSupplierTerms(database: ReadableDatabase): SupplierOnRecord[] {
-  return database
-    .rows(
-      supplierRow,
-      'SELECT supplier, name, currency, minimum_order, carriage, carriage_paid_from FROM supplier ORDER BY supplier',
-    )
-    .map(({ minimum_order, carriage_paid_from, ...terms }) => ({
-      ...terms,
-      minimumOrder: minimum_order,
-      carriagePaidFrom: carriage_paid_from,
-    }))
-}
 
 /** Every offer of these parts, in the order of the quantities from which they hold; by part. */
 export function readOffersOfParts(
