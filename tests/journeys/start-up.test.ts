@@ -3,6 +3,7 @@ import type { StartUp } from '../../shared-schemas/application.ts'
 import { killStragglers } from '../hosts/run-program.ts'
 import { checkAccessibility } from './check-accessibility.ts'
 import { type Counter, openCounter } from './open-counter.ts'
+import { typeByHand } from './type-by-hand.ts'
 
 let counter: Counter
 beforeAll(async () => {
@@ -53,7 +54,12 @@ test('a program that has gone says so, keeps what was typed, and can be asked ag
   const { page } = await counter.newPage()
   await page.getByRole('combobox', { name: 'Model no.' }).waitFor()
   await page.route('**/ask/model-lookup.find-models', route => route.abort())
-  await page.keyboard.type('ODW4512/01')
+  const lastAsked = page.waitForEvent(
+    'requestfailed',
+    request => request.postData()?.includes('ODW4512/01') === true,
+  )
+  await typeByHand(page, 'ODW4512/01')
+  await lastAsked
   const alert = page.getByRole('alert')
   await alert.waitFor()
   expect(await alert.textContent()).toMatch(/no longer running[\s\S]*What you typed is kept/)
